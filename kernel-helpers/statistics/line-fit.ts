@@ -1,0 +1,101 @@
+import { chiSquareSurvival } from "./chi-square-distribution.js";
+import { compensatedSum } from "./compensated-sum.js";
+
+/** A point in the plane of a fit. */
+export interface Point {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** A straight line fitted to readings, with what is known of its uncertainty. */
+export interface LineFit {
+  readonly kind: "line fit";
+  /**
+   * Which errors were reckoned with: those of y, equal (ordinary) or each its own (weighted), or those of x
+   * and y.
+   */
+  readonly method: "ordinary" | "weighted" | "errors in both";
+  /** The point the line was made to pass, or null. */
+  readonly through: Point | null;
+  /** Slope b [unit of y / unit of x]. */
+  readonly slope: number;
+  /** Intercept a, the height of the line at x = 0 [unit of y]. */
+  readonly intercept: number;
+  /** Standard uncertainty of the slope [unit of y / unit of x]. */
+  readonly uSlope: number;
+  /** Standard uncertainty of the intercept [unit of y]. */
+  readonly uIntercept: number;
+  /** Covariance of intercept and slope [unit of y² / unit of x]. */
+  readonly covariance: number;
+  /** The point of the line where height and slope are uncorrelated: the weighted middle of the readings. */
+  readonly centre: Point;
+  /** Standard uncertainty of the height at the centre [unit of y]. */
+  readonly uCentre: number;
+  /** Reading less line, upright (along y), in the order given [unit of y]. */
+  readonly residuals: readonly number[];
+  /** Root of Σ residual² / degrees of freedom, unweighted [unit of y]; null with no degree of freedom. */
+  readonly residualStandardDeviation: number | null;
+  /** Readings less parameters fitted [-]. */
+  readonly degreesOfFreedom: number;
+  /** Σ (residual / its standard uncertainty)² [-]; null where no uncertainty was given. */
+  readonly chiSquare: number | null;
+  /**
+   * Chance that honest noise of the given size scatters at least so much [-]; null without chiSquare or
+   * degree of freedom.
+   */
+  readonly chiSquareProbability: number | null;
+  /** Scatter seen over scatter expected, √(chiSquare / degrees of freedom) [-]; null where the above is. */
+  readonly noiseRatio: number | null;
+  /** True when the uncertainties were taken from, or scaled by, the scatter of the readings. */
+  readonly scaled: boolean;
+  /** Number of readings. */
+  readonly points: number;
+}
+
+/** What a fitting method found, before the bookkeeping all methods share. */
+export interface LineCore {
+  readonly method: LineFit["method"];
+  readonly through: Point | null;
+  readonly slope: number;
+  readonly centre: Point;
+  /** Variance of the height at the centre and of the slope, for weights as given. */
+  readonly varianceCentre: number;
+  readonly varianceSlope: number;
+  /** Weight of each upright residual: 1/variance where known, else 1. */
+  readonly weights: readonly number[];
+  readonly uncertaintyKnown: boolean;
+  readonly scaled: boolean;
+}
+
+/** Completes a fit: residuals, chi-square, scale, and the uncertainties carried from the centre to x = 0. */
+export function lineFitOf(core: LineCore, x: readonly number[], y: readonly number[]): LineFit {
+  const { slope, centre, through } = core;
+  const residuals = x.map((xi, i) => y[i]! - centre.y - slope * (xi - centre.x));
+  const degreesOfFreedom = x.length - (through === null ? 2 : 1);
+  const weightedSquares = compensatedSum(residuals.map((r, i) => core.weights[i]! * r * r));
+  const scale = core.scaled ? weightedSquares / degreesOfFreedom : 1;
+  const varianceSlope = core.varianceSlope * scale;
+  const varianceCentre = core.varianceCentre * scale;
+  const judged = core.uncertaintyKnown && degreesOfFreedom > 0;
+  return Object.freeze({
+    kind: "line fit",
+    method: core.method,
+    through: through === null ? null : Object.freeze({ ...through }),
+    slope,
+    intercept: centre.y - slope * centre.x,
+    uSlope: Math.sqrt(varianceSlope),
+    uIntercept: Math.sqrt(varianceCentre + centre.x ** 2 * varianceSlope),
+    covariance: -centre.x * varianceSlope,
+    centre: Object.freeze({ ...centre }),
+    uCentre: Math.sqrt(varianceCentre),
+    residuals: Object.freeze(residuals),
+    residualStandardDeviation:
+      degreesOfFreedom > 0 ? Math.sqrt(compensatedSum(residuals.map((r) => r * r)) / degreesOfFreedom) : null,
+    degreesOfFreedom,
+    chiSquare: core.uncertaintyKnown ? weightedSquares : null,
+    chiSquareProbability: judged ? chiSquareSurvival(weightedSquares, degreesOfFreedom) : null,
+    noiseRatio: judged ? Math.sqrt(weightedSquares / degreesOfFreedom) : null,
+    scaled: core.scaled,
+    points: x.length,
+  });
+}
