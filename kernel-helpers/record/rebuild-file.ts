@@ -1,0 +1,141 @@
+import { createHash } from "node:crypto";
+import { readFileSync } from "node:fs";
+import type { Length, UnitSystem } from "../quantity/index.js";
+import { readLength } from "../quantity/index.js";
+import { type Instrument, instrumentFrom, type Part, partFrom } from "../survey/index.js";
+import { rebuildSchema } from "./rebuild-schema.js";
+
+/** The machine and its facts, as rebuild.json gives them. */
+export interface RebuildFacts {
+  readonly file: string;
+  readonly sha256: string;
+  readonly title: string;
+  /** True for a demonstration with made-up readings. */
+  readonly invented: boolean;
+  readonly unitSystem: UnitSystem;
+  /** What it is, which way it turns, how fast: label and text, in the order of the file. */
+  readonly machine: readonly { readonly label: string; readonly value: string }[];
+  /** Sizes that worksheets ask for by name. */
+  readonly dimensions: Readonly<Record<string, Length>>;
+  readonly parts: Readonly<Record<string, Part>>;
+  readonly instruments: Readonly<Record<string, Instrument>>;
+}
+
+/** Everything wrong with a rebuild.json, at once. */
+export class RebuildFileFaults extends Error {
+  readonly file: string;
+  readonly faults: readonly string[];
+
+  constructor(file: string, faults: readonly string[]) {
+    const count = faults.length === 1 ? "one fault" : `${faults.length} faults`;
+    super(`${file} has ${count}:\n${faults.map((fault) => `  ${fault}`).join("\n")}`);
+    this.name = "RebuildFileFaults";
+    this.file = file;
+    this.faults = Object.freeze([...faults]);
+  }
+}
+
+interface RebuildJson {
+  readonly title: string;
+  readonly invented?: boolean;
+  readonly units: UnitSystem;
+  readonly machine?: Readonly<Record<string, string>>;
+  readonly dimensions?: Readonly<Record<string, string>>;
+  readonly parts?: Readonly<Record<string, unknown>>;
+  readonly instruments?: Readonly<Record<string, unknown>>;
+}
+
+/**
+ * Reads and checks a rebuild.json. All faults are reported at once, each with its place in the file, what
+ * was found and what was expected.
+ *
+ * @throws RebuildFileFaults  the file is no JSON, does not fit the form, or a quantity in it cannot be read
+ */
+export function readRebuildFile(path: string): RebuildFacts {
+  const bytes = readFileSync(path);
+  const json = parse(path, bytes.toString("utf8").replace(/^\uFEFF/, ""));
+  const formFaults = schemaFaults(json);
+  if (formFaults.length > 0) throw new RebuildFileFaults(path, formFaults);
+  const rebuild = json as RebuildJson;
+
+  const faults: string[] = [];
+  const readEach = <T>(
+    place: string,
+    entries: Readonly<Record<string, unknown>> | undefined,
+    read: (id: string, entry: never) => T,
+  ): Readonly<Record<string, T>> => {
+    const result: Record<string, T> = {};
+    for (const [id, entry] of Object.entries(entries ?? {})) {
+      try {
+        result[id] = read(id, entry as never);
+      } catch (error) {
+        faults.push(`${place}.${id}: ${error instanceof Error ? error.message : String(error)}`);
+      }
+    }
+    return Object.freeze(result);
+  };
+  const dimensions = readEach("dimensions", rebuild.dimensions, (_, text: string) => readLength(text));
+  const parts = readEach("parts", rebuild.parts, partFrom);
+  const instruments = readEach("instruments", rebuild.instruments, instrumentFrom);
+  if (faults.length > 0) throw new RebuildFileFaults(path, faults);
+
+  return Object.freeze({
+    file: path,
+    sha256: createHash("sha256").update(bytes).digest("hex"),
+    title: rebuild.title,
+    invented: rebuild.invented ?? false,
+    unitSystem: rebuild.units,
+    machine: Object.freeze(Object.entries(rebuild.machine ?? {}).map(([label, value]) => ({ label, value }))),
+    dimensions,
+    parts,
+    instruments,
+  });
+}
+
+function parse(path: string, text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch (error) {
+    const message = error instanceof Error ? error.message : String(error);
+    const at = /position (\d+)/.exec(message);
+    const line = at === null ? "" : `line ${text.slice(0, Number(at[1])).split("\n").length}: `;
+    throw new RebuildFileFaults(path, [`${line}not valid JSON: ${message}`]);
+  }
+}
+
+/** What keeps a value from the form of a rebuild.json, each with its place, in plain words. */
+function schemaFaults(json: unknown): string[] {
+  // Loaded here and not at the top: a cell that opens no rebuild should not wait for it.
+  const Ajv2020 = (require("ajv/dist/2020") as typeof import("ajv/dist/2020.js")).default;
+  const check = new Ajv2020({ allErrors: true, verbose: true }).compile(rebuildSchema);
+  if (check(json)) return [];
+  return (check.errors ?? []).map(({ keyword, instancePath, params, data, schema }) => {
+    const place =
+      instancePath.slice(1).replaceAll("/", ".").replaceAll("~1", "/").replaceAll("~0", "~") || "the file";
+    const found = JSON.stringify(data)?.slice(0, 60);
+    switch (keyword) {
+      case "required":
+        return `${place}: "${params.missingProperty}" is missing`;
+      case "additionalProperties":
+        return `${place}: "${params.additionalProperty}" is not known here; known are ${knownAt(instancePath)}`;
+      case "enum":
+        return `${place}: found ${found}, expected one of ${(schema as string[]).join(", ")}`;
+      case "const":
+        return `${place}: found ${found}, expected ${JSON.stringify(schema)}`;
+      case "minLength":
+        return `${place}: nothing stands here, a text was expected`;
+      default:
+        return `${place}: found ${found}, expected a ${params.type ?? keyword}`;
+    }
+  });
+}
+
+function knownAt(instancePath: string): string {
+  const { properties } = rebuildSchema;
+  const section = instancePath.split("/")[1];
+  const known =
+    section === "parts" || section === "instruments"
+      ? properties[section].additionalProperties.properties
+      : properties;
+  return Object.keys(known).join(", ");
+}

@@ -1,0 +1,59 @@
+/**
+ * What a rebuild.json holds, as JSON Schema (draft 2020-12). Quantities are written as an engineer writes
+ * them ("2 7/16 in") and read by `readRebuildFile`, which also checks their kind.
+ */
+export const rebuildSchema = {
+  $schema: "https://json-schema.org/draft/2020-12/schema",
+  title: "A rebuild: the machine and its facts",
+  type: "object",
+  required: ["schema", "title", "units"],
+  additionalProperties: false,
+  properties: {
+    $schema: { type: "string" },
+    schema: { const: 1, description: "The version of this form" },
+    title: { type: "string", minLength: 1 },
+    invented: { type: "boolean", description: "true for a demonstration: the readings are made up" },
+    units: { enum: ["inch", "metric"], description: "The system results are shown in" },
+    machine: {
+      type: "object",
+      description: "What it is, which way it turns, how fast, what it weighs: label and text",
+      additionalProperties: { type: "string", minLength: 1 },
+    },
+    dimensions: {
+      type: "object",
+      description: "Sizes that worksheets ask for by name, with unit: 2 7/16 in",
+      additionalProperties: { type: "string", minLength: 1 },
+    },
+    parts: {
+      type: "object",
+      additionalProperties: {
+        type: "object",
+        required: ["title"],
+        additionalProperties: false,
+        properties: {
+          title: { type: "string", minLength: 1 },
+          material: { type: "string", minLength: 1 },
+          expansion: { type: "string", description: "Thermal expansion with unit: 6.5e-6 1/°F" },
+        },
+      },
+    },
+    instruments: {
+      type: "object",
+      additionalProperties: {
+        type: "object",
+        required: ["title", "resolution", "repeatability"],
+        additionalProperties: false,
+        properties: {
+          title: { type: "string", minLength: 1 },
+          resolution: { type: "string", description: "The smallest step read off: 0.0001 in" },
+          repeatability: {
+            type: "string",
+            description: "Standard deviation of repeated readings of one place: 0.0002 in",
+          },
+          calibration: { type: "string", description: "Standard uncertainty of its setting: 0.0001 in" },
+          expansion: { type: "string", description: "Thermal expansion of its frame: 6.4e-6 1/°F" },
+        },
+      },
+    },
+  },
+} as const;

@@ -1,0 +1,24 @@
+/** Which sheet is running, and in which rebuild folder; nothing is set outside a notebook. */
+export interface Session {
+  /** The sheet's name: its file name without `.ipynb`. */
+  readonly sheet?: string;
+  /** The folder the sheet runs in. */
+  readonly directory?: string;
+}
+
+let session: Session = Object.freeze({});
+
+/** What is running now. The kernel sets it; helpers that read or write the rebuild folder ask here. */
+export function getSession(): Session {
+  return session;
+}
+
+/** Sets what is given and keeps the rest. */
+export function setSession(change: Session): void {
+  session = Object.freeze({ ...session, ...change });
+}
+
+/** Forgets everything: the kernel calls this before each sheet. */
+export function resetSession(): void {
+  session = Object.freeze({});
+}

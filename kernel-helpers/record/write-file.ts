@@ -1,0 +1,23 @@
+import { randomBytes } from "node:crypto";
+import { mkdirSync, renameSync, rmSync, writeFileSync } from "node:fs";
+import { dirname } from "node:path";
+
+/**
+ * Writes a file whole or not at all: to a temporary file beside it, then renamed over it. What stood there
+ * before is lost only when the new content is safe on disk. Missing folders are made.
+ *
+ * @throws Error  the folder or file cannot be written; the message names it
+ */
+export function writeFile(path: string, content: string | Uint8Array): void {
+  const temporary = `${path}.${randomBytes(6).toString("hex")}.tmp`;
+  try {
+    mkdirSync(dirname(path), { recursive: true });
+    writeFileSync(temporary, content, { flush: true });
+    renameSync(temporary, path);
+  } catch (cause) {
+    rmSync(temporary, { force: true });
+    throw new Error(`${path} cannot be written: ${cause instanceof Error ? cause.message : String(cause)}`, {
+      cause,
+    });
+  }
+}

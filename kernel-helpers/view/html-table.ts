@@ -1,0 +1,56 @@
+import type { TableBlock, TableColumn, TableRow } from "./blocks.js";
+import { widest } from "./characters.js";
+import { escapeHtml } from "./escape.js";
+
+/** A table as HTML; the rows past showRows are folded, under the same heads and in the same widths. */
+export function htmlTable(table: TableBlock): string {
+  const { rows, showRows = rows.length } = table;
+  const caption = table.caption === undefined ? "" : `<caption>${escapeHtml(table.caption)}</caption>\n`;
+  const first = tableOf(table, rows.slice(0, showRows), caption);
+  const rest = rows.slice(showRows);
+  const folded =
+    rest.length === 0
+      ? ""
+      : `\n<details><summary>${rest.length} more rows, ${rows.length} in all</summary>\n${tableOf(table, rest, "")}\n</details>`;
+  const label = escapeHtml(table.caption ?? "table");
+  return `<div class="jb-scroll" role="region" aria-label="${label}" tabindex="0">\n${first}${folded}\n</div>`;
+}
+
+function tableOf(table: TableBlock, rows: readonly TableRow[], caption: string): string {
+  const { columns } = table;
+  const body = rows.map((row) => rowHtml(row, columns)).join("\n");
+  return `<table>\n${caption}${columnWidths(table)}\n${headHtml(columns)}\n<tbody>\n${body}\n</tbody>\n</table>`;
+}
+
+/** Room for the longest cell of all the rows, so that the folded part lines up with the first. */
+function columnWidths({ columns, rows }: TableBlock): string {
+  const widths = columns.map(({ title }, index) => {
+    const longest = widest([title, ...rows.map((row) => row.cells[index] ?? "")]);
+    return `<col style="width:${Math.min(longest, 36) + 3}ch">`;
+  });
+  return `<colgroup>${widths.join("")}</colgroup>`;
+}
+
+function headHtml(columns: readonly TableColumn[]): string {
+  const titles = columns.map(
+    (column) => `<th scope="col"${classOf(column)}>${escapeHtml(column.title)}</th>`,
+  );
+  const units = columns.map(
+    (column) => `<td${classOf(column, "jb-unit")}>${escapeHtml(column.unit ?? "")}</td>`,
+  );
+  const unitRow = columns.some((column) => column.unit !== undefined) ? `\n<tr>${units.join("")}</tr>` : "";
+  return `<thead>\n<tr>${titles.join("")}</tr>${unitRow}\n</thead>`;
+}
+
+function rowHtml(row: TableRow, columns: readonly TableColumn[]): string {
+  const mark = row.mark === undefined ? "" : ` class="jb-${row.mark}"`;
+  const cells = columns.map(
+    (column, index) => `<td${classOf(column)}>${escapeHtml(row.cells[index] ?? "")}</td>`,
+  );
+  return `<tr${mark}>${cells.join("")}</tr>`;
+}
+
+function classOf({ align }: TableColumn, other?: string): string {
+  const names = [align === "right" ? "jb-r" : undefined, other].filter((name) => name !== undefined);
+  return names.length === 0 ? "" : ` class="${names.join(" ")}"`;
+}

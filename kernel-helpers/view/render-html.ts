@@ -1,0 +1,71 @@
+import type { Block, CautionBlock, Fact, FigureBlock, Presentation, VerdictBlock } from "./blocks.js";
+import { escapeHtml } from "./escape.js";
+import { htmlTable } from "./html-table.js";
+import { viewStyle } from "./style.js";
+
+export interface HtmlOptions {
+  /** Gives the HTML of a figure's picture, see figureHtml. */
+  readonly picture: (block: FigureBlock) => string;
+  /** Put the style sheet in, for a fragment that stands alone; a report has it once in its head. */
+  readonly withStyle: boolean;
+}
+
+/** A presentation as an HTML fragment. All text is escaped; only `picture` is put in as it comes. */
+export function renderHtml(presentation: Presentation, options: HtmlOptions): string {
+  const title = escapeHtml(presentation.title);
+  const blocks = presentation.blocks.map((block) => blockHtml(block, options.picture));
+  const style = options.withStyle ? `<style>${viewStyle}</style>\n` : "";
+  return `${style}<section class="jb" aria-label="${title}">\n<h4>${title}</h4>\n${blocks.join("\n")}\n</section>`;
+}
+
+function blockHtml(block: Block, picture: HtmlOptions["picture"]): string {
+  switch (block.type) {
+    case "text":
+      return `<p>${escapeHtml(block.text)}</p>`;
+    case "facts":
+      return `<dl>\n${block.facts.map(factHtml).join("\n")}\n</dl>`;
+    case "table":
+      return htmlTable(block);
+    case "figure":
+      return figureBlockHtml(block, picture);
+    case "verdict":
+      return verdictHtml(block);
+    case "caution":
+      return cautionHtml(block);
+    case "warning":
+      return `<p class="jb-warning" role="note"><strong>Warning:</strong> ${escapeHtml(block.text)}</p>`;
+  }
+}
+
+function factHtml({ label, value, note }: Fact): string {
+  const remark = note === undefined ? "" : `<small>${escapeHtml(note)}</small>`;
+  return `<div><dt>${escapeHtml(label)}</dt><dd>${escapeHtml(value)}${remark}</dd></div>`;
+}
+
+function figureBlockHtml(block: FigureBlock, picture: HtmlOptions["picture"]): string {
+  const caption = block.caption === undefined ? "" : `<figcaption>${escapeHtml(block.caption)}</figcaption>`;
+  return `<figure>${picture(block)}${caption}</figure>`;
+}
+
+const verdictLooks = {
+  yes: { name: "jb-yes", sign: "✓ Yes" },
+  no: { name: "jb-no", sign: "✗ No" },
+  "cannot tell yet": { name: "jb-open", sign: "? Cannot tell yet" },
+} as const;
+
+function verdictHtml({ outcome, text, because }: VerdictBlock): string {
+  const { name, sign } = verdictLooks[outcome];
+  const answer = text === outcome ? sign : `${sign}: ${escapeHtml(text)}`;
+  return (
+    `<div class="jb-verdict ${name}" role="note" aria-label="Verdict">` +
+    `<strong>${answer}</strong><p>${escapeHtml(because)}</p></div>`
+  );
+}
+
+function cautionHtml({ title, points }: CautionBlock): string {
+  const items = points.map((point) => `<li>${escapeHtml(point)}</li>`).join("");
+  return (
+    `<div class="jb-caution" role="note" aria-label="Caution">` +
+    `<strong>CAUTION: ${escapeHtml(title)}</strong><ul>${items}</ul></div>`
+  );
+}

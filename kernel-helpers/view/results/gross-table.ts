@@ -1,0 +1,49 @@
+import { formatFixed } from "../../quantity/index.js";
+import type { GrossReading, Profile } from "../../survey/profile-types.js";
+import type { TableBlock } from "../blocks.js";
+import { angleText } from "./angle-text.js";
+import { offText, type ShownUnits, sizeText, stationText } from "./shown-units.js";
+
+/** The readings that their neighbours contradict, each with its line, what was expected, and the likely slip. */
+export function grossTable(
+  profile: Profile,
+  gross: readonly GrossReading[],
+  units: ShownUnits,
+): TableBlock[] {
+  if (gross.length === 0) return [];
+  return [
+    {
+      type: "table",
+      caption: `Contradicted by their neighbours: shown, given no weight, to be read again (lines of ${profile.file})`,
+      columns: [
+        { title: "line", align: "right" },
+        { title: "station", unit: units.sizeSymbol, align: "right" },
+        { title: "angle", align: "right" },
+        { title: "read, at 20 °C", align: "right" },
+        { title: "expected", align: "right" },
+        { title: "off by", align: "right" },
+        { title: "in standard uncertainties", align: "right" },
+        { title: "likely slip", align: "left" },
+        { title: "remark", align: "left" },
+      ],
+      rows: gross.map(({ reading: index, residual, residualInU, likely }) => {
+        const { line, station, angle, diameter, remark } = profile.readings[index]!;
+        return {
+          mark: "bad",
+          cells: [
+            String(line),
+            stationText(station, units),
+            angleText(angle),
+            sizeText(diameter, units),
+            sizeText(diameter.minus(residual), units),
+            offText(residual, units),
+            formatFixed(Math.abs(residualInU), 0),
+            likely === "" ? "none evident" : likely,
+            remark,
+          ],
+        };
+      }),
+      showRows: 12,
+    },
+  ];
+}

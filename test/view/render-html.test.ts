@@ -1,0 +1,114 @@
+import { Window } from "happy-dom";
+import { describe, expect, it } from "vitest";
+import type { Block, FigureBlock, Presentation } from "../../kernel-helpers/view/blocks.js";
+import { renderHtml } from "../../kernel-helpers/view/render-html.js";
+import { viewStyle } from "../../kernel-helpers/view/style.js";
+
+const options = { picture: ({ alt }: FigureBlock) => `<img alt="${alt.length}">`, withStyle: false };
+const html = (...blocks: Block[]): string => renderHtml({ title: "Shaft", blocks }, options);
+
+/** The page a browser makes of it: texts of the elements that match. */
+function texts(fragment: string, selector: string): readonly string[] {
+  const { document } = new Window();
+  document.body.innerHTML = fragment;
+  return [...document.querySelectorAll(selector)].map((element) => element.textContent.trim());
+}
+
+const table: Block = {
+  type: "table",
+  caption: "Readings",
+  columns: [
+    { title: "station", unit: "in", align: "right" },
+    { title: "remark", align: "left" },
+  ],
+  rows: [{ cells: ["0.5", "good"] }, { cells: ["1.0", "left out"], mark: "bad" }, { cells: ["1.5"] }],
+};
+
+describe("renderHtml(presentation, options)", () => {
+  it("is a section named by its title", () => {
+    expect(html({ type: "text", text: "Worn." })).toBe(
+      `<section class="jb" aria-label="Shaft">\n<h4>Shaft</h4>\n<p>Worn.</p>\n</section>`,
+    );
+  });
+  it("brings the style sheet only when asked", () => {
+    const presentation: Presentation = { title: "Shaft", blocks: [] };
+    const styled = renderHtml(presentation, { ...options, withStyle: true });
+    expect(styled).toBe(`<style>${viewStyle}</style>\n${renderHtml(presentation, options)}`);
+  });
+  it("lists facts as terms and values, the note inside the value", () => {
+    const facts = [{ label: "Worn to", value: "2.4332 in", note: "95 %" }];
+    const fragment = html({ type: "facts", facts });
+    expect(texts(fragment, "dl dt")).toEqual(["Worn to"]);
+    expect(texts(fragment, "dl dd small")).toEqual(["95 %"]);
+  });
+  it("makes a table with caption, heads, a row of units and a cell for each column", () => {
+    const fragment = html(table);
+    expect(texts(fragment, "caption")).toEqual(["Readings"]);
+    expect(texts(fragment, "thead th[scope=col]")).toEqual(["station", "remark"]);
+    expect(texts(fragment, "thead .jb-unit")).toEqual(["in", ""]);
+    expect(texts(fragment, "tbody td")).toEqual(["0.5", "good", "1.0", "left out", "1.5", ""]);
+    expect(texts(fragment, "tbody td.jb-r")).toEqual(["0.5", "1.0", "1.5"]);
+    expect(texts(fragment, "tr.jb-bad td")).toEqual(["1.0", "left out"]);
+    expect(fragment).not.toContain("<details>");
+  });
+  it("has no row of units where no column has one", () => {
+    const columns = [{ title: "remark", align: "left" }] as const;
+    expect(texts(html({ type: "table", columns, rows: [] }), "thead tr")).toHaveLength(1);
+  });
+  it("folds the rows past showRows, under the same heads, none lost and none twice", () => {
+    const fragment = html({ ...table, showRows: 1 });
+    expect(texts(fragment, ".jb-scroll > table tbody tr")).toEqual(["0.5good"]);
+    expect(texts(fragment, "details summary")).toEqual(["2 more rows, 3 in all"]);
+    expect(texts(fragment, "details tbody td:first-child")).toEqual(["1.0", "1.5"]);
+    expect(texts(fragment, "details th")).toEqual(["station", "remark"]);
+  });
+  it("puts the picture in a figure with its caption", () => {
+    const figure = { data: [], layout: {} };
+    expect(html({ type: "figure", figure, alt: "curve", caption: "Fit" })).toContain(
+      `<figure><img alt="5"><figcaption>Fit</figcaption></figure>`,
+    );
+  });
+  it("says a verdict in words and signs, not by colour alone", () => {
+    const because = "Margin 1 thou.";
+    const answers = (["yes", "no", "cannot tell yet"] as const).map((outcome) =>
+      texts(
+        html({ type: "verdict", outcome, text: "fits", because }),
+        "[role=note][aria-label=Verdict] strong",
+      ),
+    );
+    expect(answers.flat()).toEqual(["✓ Yes: fits", "✗ No: fits", "? Cannot tell yet: fits"]);
+    const same = html({ type: "verdict", outcome: "cannot tell yet", text: "cannot tell yet", because });
+    expect(texts(same, "strong")).toEqual(["? Cannot tell yet"]);
+  });
+  it("names a caution and a warning as such", () => {
+    const fragment = html(
+      { type: "caution", title: "Press", points: ["Stand clear.", "Chain it."] },
+      { type: "warning", text: "One angle." },
+    );
+    expect(texts(fragment, "[role=note][aria-label=Caution] strong")).toEqual(["CAUTION: Press"]);
+    expect(texts(fragment, ".jb-caution li")).toEqual(["Stand clear.", "Chain it."]);
+    expect(texts(fragment, "p.jb-warning")).toEqual(["Warning: One angle."]);
+  });
+  it("escapes every text it is given", () => {
+    const words = `"><script>alert(1)</script><i a='`;
+    const hostile: Block[] = [
+      { type: "text", text: words },
+      { type: "facts", facts: [{ label: words, value: words, note: words }] },
+      {
+        type: "table",
+        caption: words,
+        columns: [{ title: words, unit: words, align: "left" }],
+        rows: [{ cells: [words] }],
+      },
+      { type: "figure", figure: { data: [], layout: {} }, alt: words, caption: words },
+      { type: "verdict", outcome: "no", text: words, because: words },
+      { type: "caution", title: words, points: [words] },
+      { type: "warning", text: words },
+    ];
+    const fragment = renderHtml({ title: words, blocks: hostile }, options);
+    expect(fragment).not.toMatch(/<script|<i /);
+    // Title twice, text, fact 3, table's caption twice, head, unit, cell, figure's caption, verdict 2, caution 2, warning.
+    expect(fragment.split("&lt;script&gt;alert(1)&lt;/script&gt;")).toHaveLength(1 + 17);
+    expect(texts(fragment, "tbody td, figcaption, .jb-caution li")).toEqual([words, words, words]);
+  });
+});
