@@ -1,12 +1,23 @@
 import type { KindName } from "./kinds.js";
-import type { UnitName } from "./units.js";
+import type { UnitName, UnitOf } from "./unit-kinds.js";
+import { type UnitSystem, unitNamed } from "./units.js";
 
-/** Inch or metric: the system a rebuild is written in. */
-export type UnitSystem = "inch" | "metric";
+type UnitByKind = { readonly [K in KindName]?: UnitOf<K> };
 
-// What a quantity is shown in when nobody says otherwise.
-const usual: Readonly<Record<UnitSystem, Partial<Readonly<Record<KindName, UnitName>>>>> = {
+// What a quantity is shown in when nobody says otherwise: common practice, no source.
+const usualInBoth: UnitByKind = {
+  angle: "degree",
+  time: "second",
+  "rotational speed": "rpm",
+  frequency: "hertz",
+  acceleration: "metrePerSecondSquared",
+  "dynamic viscosity": "millipascalSecond",
+  "kinematic viscosity": "centistokes",
+  "volume flow": "litrePerMinute",
+};
+const usual: Readonly<Record<UnitSystem, UnitByKind>> = {
   inch: {
+    ...usualInBoth,
     length: "inch",
     area: "inch2",
     volume: "inch3",
@@ -25,6 +36,7 @@ const usual: Readonly<Record<UnitSystem, Partial<Readonly<Record<KindName, UnitN
     "thermal expansion": "perF",
   },
   metric: {
+    ...usualInBoth,
     length: "mm",
     area: "mm2",
     volume: "mm3",
@@ -43,101 +55,66 @@ const usual: Readonly<Record<UnitSystem, Partial<Readonly<Record<KindName, UnitN
     "thermal expansion": "perC",
   },
 };
-const usualInBoth: Partial<Readonly<Record<KindName, UnitName>>> = {
-  angle: "degree",
-  time: "second",
-  "rotational speed": "rpm",
-  frequency: "hertz",
-  acceleration: "metrePerSecondSquared",
-  "dynamic viscosity": "millipascalSecond",
-  "kinematic viscosity": "centistokes",
-  "volume flow": "litrePerMinute",
-};
 
-/** The unit a kind of quantity is usually shown in, or undefined where the trade has none. */
+/**
+ * The unit a kind of quantity is usually shown in, or undefined where the trade has none.
+ *
+ * @example usualUnit("pressure", "inch")          // "psi"
+ * @example usualUnit("bending stiffness", "inch") // undefined
+ */
 export function usualUnit(kind: string, system: UnitSystem): UnitName | undefined {
-  const name = kind as KindName;
-  return usual[system][name] ?? usualInBoth[name];
+  const table: Readonly<Record<string, UnitName | undefined>> = usual[system];
+  return Object.hasOwn(table, kind) ? table[kind] : undefined;
 }
 
-/** Whether a unit belongs to one system only. */
+/**
+ * The system a unit belongs to, or "both".
+ *
+ * @example systemOf("thou") // "inch"
+ */
 export function systemOf(unit: UnitName): UnitSystem | "both" {
-  return metricOnly.has(unit) ? "metric" : inchOnly.has(unit) ? "inch" : "both";
+  return unitNamed(unit).system;
 }
-
-const metricOnly: ReadonlySet<UnitName> = new Set<UnitName>([
-  "metre",
-  "mm",
-  "cm",
-  "micrometre",
-  "mm2",
-  "m2",
-  "mm3",
-  "litre",
-  "m3",
-  "mm4",
-  "metrePerSecond",
-  "kilogram",
-  "gram",
-  "kilogramPerCubicMetre",
-  "gramMillimetre",
-  "kilogramSquareMetre",
-  "newton",
-  "kilonewton",
-  "kgf",
-  "pascal",
-  "kilopascal",
-  "megapascal",
-  "gigapascal",
-  "bar",
-  "newtonMetre",
-  "joule",
-  "watt",
-  "kilowatt",
-  "metricHp",
-  "newtonPerMillimetre",
-  "deltaC",
-  "perC",
-]);
-const inchOnly: ReadonlySet<UnitName> = new Set<UnitName>([
-  "inch",
-  "thou",
-  "foot",
-  "inch2",
-  "inch3",
-  "inch4",
-  "footPerMinute",
-  "footPerSecond",
-  "pound",
-  "ounce",
-  "poundPerCubicInch",
-  "ounceInch",
-  "poundSquareInch",
-  "lbf",
-  "shortTonForce",
-  "longTonForce",
-  "psi",
-  "ksi",
-  "lbfInch",
-  "lbfFoot",
-  "hp",
-  "lbfPerInch",
-  "deltaF",
-  "perF",
-  "reyn",
-]);
 
 let shownSystem: UnitSystem | undefined;
 
 /**
  * Sets the unit system in which quantities show themselves in this process; undefined shows each in the
  * unit it was written in. Opening a rebuild sets it. It changes no value, only how one is printed.
+ *
+ * @throws RangeError  it is neither "inch" nor "metric" nor undefined
+ * @example setUnitSystem("metric"); String(inch(1)) // "25.4 mm"
  */
 export function setUnitSystem(system: UnitSystem | undefined): void {
+  if (system !== undefined && !Object.hasOwn(usual, system))
+    throw new RangeError(
+      `setUnitSystem: system must be "inch", "metric" or undefined, got ${String(system)}`,
+    );
   shownSystem = system;
 }
 
-/** The unit system in which quantities show themselves, if one is set. */
+/**
+ * The unit system in which quantities show themselves, if one is set.
+ *
+ * @example unitSystem() // undefined, until a rebuild is opened
+ */
 export function unitSystem(): UnitSystem | undefined {
   return shownSystem;
+}
+
+/**
+ * The unit a quantity shows itself in: the one it was written in, unless that belongs to the other system
+ * than the one set; then the usual one. Without either, the usual metric one.
+ *
+ * @param kind       the kind of quantity
+ * @param writtenIn  the unit it was written in, if any
+ * @returns the unit, or undefined where the kind has no usual one
+ * @example shownUnit("length", "thou") // "thou"
+ */
+export function shownUnit(kind: string, writtenIn?: UnitName): UnitName | undefined {
+  if (writtenIn !== undefined) {
+    const system = systemOf(writtenIn);
+    if (shownSystem === undefined || system === "both" || system === shownSystem) return writtenIn;
+  }
+  return usualUnit(kind, shownSystem ?? "metric");
 }

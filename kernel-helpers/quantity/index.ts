@@ -1,54 +1,40 @@
 // How a quantity is made, computed with, read and shown.
-export { setUnitSystem, systemOf, type UnitSystem, unitSystem, usualUnit } from "./display.js";
+export { setUnitSystem, shownUnit, systemOf, unitSystem, usualUnit } from "./display.js";
 export { inFraction, inMicrometres, inThou, lengthWithUncertainty } from "./format-length.js";
-export { decimalsFor, formatFixed, formatNumber, formatWithUncertainty } from "./format-number.js";
 export {
-  type Exponents,
-  exponentsOf,
-  type KindName,
-  kindOf,
-  type Product,
-  type Quotient,
-  type SquareRoot,
-} from "./kinds.js";
+  decimalsFor,
+  formatFixed,
+  formatNumber,
+  formatWithUncertainty,
+} from "./format-number.js";
+export type { Product, Quotient, SquareRoot } from "./kind-algebra.js";
+export { type Exponents, exponentsOf, type KindName, kindOf, siSymbol, withArticle } from "./kinds.js";
 export * from "./make.js";
 export { type Measured, measured } from "./measured.js";
-export {
-  type Angle,
-  type AnyQuantity,
-  type Area,
-  type Computed,
-  type Density,
-  type Force,
-  isQuantity,
-  type Length,
-  type Mass,
-  type Power,
-  type Pressure,
-  type Quantity,
-  type QuantityJson,
-  quantity,
-  quantityFromJson,
-  quantityFromSi,
-  type RotationalSpeed,
-  type Speed,
-  shownUnit,
-  type TemperatureDifference,
-  type ThermalExpansion,
-  type Time,
-  type Torque,
-  type Volume,
-  withArticle,
-} from "./quantity.js";
-export {
-  numberFault,
-  readAngle,
-  readLength,
-  readNumber,
-  readQuantity,
-  readTemperature,
-  readUnit,
-} from "./read.js";
+export { isQuantity, quantity, quantityFromJson, quantityFromSi } from "./quantity.js";
+export type {
+  Angle,
+  AnyQuantity,
+  Area,
+  Computed,
+  Density,
+  Force,
+  Length,
+  Mass,
+  Power,
+  Pressure,
+  Quantity,
+  QuantityJson,
+  RotationalSpeed,
+  Speed,
+  TemperatureDifference,
+  ThermalExpansion,
+  Time,
+  Torque,
+  Volume,
+} from "./quantity-type.js";
+export { readAngle, readLength, readQuantity, readTemperature, readUnit } from "./read.js";
+export { numberFault, readNumber } from "./read-number.js";
 export {
   degC,
   degF,
@@ -58,5 +44,7 @@ export {
   type TemperatureJson,
   type TemperatureScale,
   temperature,
+  temperatureFromJson,
 } from "./temperature.js";
-export { type Unit, type UnitName, type UnitOf, unitNamed, unitSpelled, unitsOf } from "./units.js";
+export type { KindOfUnit, UnitName, UnitOf } from "./unit-kinds.js";
+export { type Unit, type UnitSystem, unitButForCapitals, unitNamed, unitSpelled, unitsOf } from "./units.js";

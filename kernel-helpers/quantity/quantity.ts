@@ -1,116 +1,50 @@
-import { systemOf, type UnitSystem, unitSystem, usualUnit } from "./display.js";
+import { shownUnit, systemOf, usualUnit } from "./display.js";
 import { formatNumber } from "./format-number.js";
-import {
-  type Exponents,
-  exponentsOf,
-  kindOf,
-  type Product,
-  type Quotient,
-  type SquareRoot,
-} from "./kinds.js";
-import { type UnitName, type UnitOf, unitNamed } from "./units.js";
+import { type Exponents, exponentsOf, kindOf, siSymbol, withArticle } from "./kinds.js";
+import type { AnyQuantity, Quantity, QuantityJson } from "./quantity-type.js";
+import type { KindOfUnit, UnitName, UnitOf } from "./unit-kinds.js";
+import { type UnitSystem, unitNamed } from "./units.js";
 
-/**
- * A value with its unit. The kind (`"length"`, `"force"`, …) is part of the type, so that adding inches to
- * pounds is an error in the cell, before it runs; a computation that slips past the types is caught as it
- * runs. Inside, the value is in SI base units; the unit it was written in is kept for showing only.
- *
- * @example inch(2.5).plus(thou(3))          // 2.503 in
- * @example lbf(50).times(inch(30))          // 125 lbf·ft, a Quantity<"torque or energy">
- * @example inch(2.5).over(inch(5))          // 0.5, a plain number
- * @example inch(2.5) < mm(64)               // true: compare two of a kind
- */
-export interface Quantity<K extends string> extends AnyQuantity {
-  /** The kind of quantity, in words. */
-  readonly dimension: K;
-  /** The sum of two of a kind. */
-  plus(other: Quantity<K>): Quantity<K>;
-  /** The difference of two of a kind. */
-  minus(other: Quantity<K>): Quantity<K>;
-  /** The product with a number, or with another quantity (force × length is a torque or energy). */
-  times(factor: number): Quantity<K>;
-  times<J extends string>(factor: Quantity<J>): Computed<Product<K, J>>;
-  /** The quotient by a number, or by another quantity; two of a kind give a plain number. */
-  over(divisor: number): Quantity<K>;
-  over<J extends string>(divisor: Quantity<J>): Computed<Quotient<K, J>>;
-  /** The square root, e.g. of an area, as a length. */
-  squareRoot(): Computed<SquareRoot<K>>;
-  /** The same size without sign. */
-  absolute(): Quantity<K>;
-  /** The value as a plain number in a unit of this kind, e.g. `shaft.in("inch")`. */
-  in(unit: UnitOf<K>): number;
-  /** The same value, shown in another unit of its kind. */
-  as(unit: UnitOf<K>): Quantity<K>;
-}
-
-/** What every quantity has, of whatever kind. */
-export interface AnyQuantity {
-  readonly dimension: string;
-  /** The value in SI base units: metres, kilograms, seconds, kelvins, radians. */
-  readonly si: number;
-  /** The unit it was written in, for showing. */
-  readonly writtenIn: UnitName | undefined;
-  /** The value with its unit, six significant digits. */
-  toString(): string;
-  /** The SI value: lets `<` and `>` compare two of a kind. */
-  valueOf(): number;
-  toJSON(): QuantityJson;
-}
-
-/** What a computation gives: a plain number where all units cancel. */
-export type Computed<K extends string> = K extends "number" ? number : Quantity<K>;
-
-/** A quantity in a file. */
-export interface QuantityJson {
-  readonly dimension: string;
-  readonly si: number;
-  readonly unit?: UnitName;
-}
-
-export type Length = Quantity<"length">;
-export type Area = Quantity<"area">;
-export type Volume = Quantity<"volume">;
-export type Angle = Quantity<"angle">;
-export type Time = Quantity<"time">;
-export type Speed = Quantity<"speed">;
-export type RotationalSpeed = Quantity<"rotational speed">;
-export type Mass = Quantity<"mass">;
-export type Density = Quantity<"density">;
-export type Force = Quantity<"force">;
-export type Pressure = Quantity<"pressure">;
-export type Torque = Quantity<"torque or energy">;
-export type Power = Quantity<"power">;
-export type TemperatureDifference = Quantity<"temperature difference">;
-export type ThermalExpansion = Quantity<"thermal expansion">;
-
+// Every quantity at run time. Which kinds go together is checked here once more, for what slips past the types.
 class Value {
   readonly dimension: string;
   readonly si: number;
   readonly writtenIn: UnitName | undefined;
+  /** Whether the unit was asked for by `as`, and so stands against the unit system set. */
+  readonly #asked: boolean;
 
-  constructor(dimension: string, si: number, writtenIn?: UnitName) {
+  constructor(dimension: string, si: number, writtenIn?: UnitName, asked = false) {
+    if (!Number.isFinite(si))
+      throw new RangeError(`quantity: ${withArticle(dimension)} must be a finite number, got ${si}`);
     this.dimension = dimension;
     this.si = si;
     this.writtenIn = writtenIn;
+    this.#asked = asked;
     Object.freeze(this);
   }
 
+  get shownIn(): UnitName | undefined {
+    return this.#asked ? this.writtenIn : shownUnit(this.dimension, this.writtenIn);
+  }
+
   plus(other: unknown): Value {
-    return new Value(this.dimension, this.si + this.#sameKind("plus", other).si, this.writtenIn);
+    return this.#like(this.si + this.#sameKind("plus", other).si);
   }
 
   minus(other: unknown): Value {
-    return new Value(this.dimension, this.si - this.#sameKind("minus", other).si, this.writtenIn);
+    return this.#like(this.si - this.#sameKind("minus", other).si);
   }
 
   times(factor: unknown): Value | number {
-    if (typeof factor === "number") return new Value(this.dimension, this.si * factor, this.writtenIn);
+    if (typeof factor === "number") return this.#like(this.si * finite("times", factor));
     const other = quantityOrThrow("times", factor);
     return computed(combine(this.dimension, other.dimension, 1), this.si * other.si, this, other);
   }
 
   over(divisor: unknown): Value | number {
-    if (typeof divisor === "number") return new Value(this.dimension, this.si / divisor, this.writtenIn);
+    if (divisor instanceof Value ? divisor.si === 0 : divisor === 0)
+      throw new RangeError(`over: the divisor must not be 0, got ${divisor}`);
+    if (typeof divisor === "number") return this.#like(this.si / finite("over", divisor));
     const other = quantityOrThrow("over", divisor);
     return computed(combine(this.dimension, other.dimension, -1), this.si / other.si, this, other);
   }
@@ -119,25 +53,27 @@ class Value {
     const exponents = exponentsOf(this.dimension);
     if (exponents.some((e) => e % 2 !== 0))
       throw new TypeError(`squareRoot: ${withArticle(this.dimension)} has no square root of a known kind`);
-    if (!(this.si >= 0)) throw new RangeError(`squareRoot: value must not be negative, got ${this}`);
-    return computed(kindOf(exponents.map((e) => e / 2) as unknown as Exponents), Math.sqrt(this.si), this);
+    if (this.si < 0) throw new RangeError(`squareRoot: value must not be negative, got ${this}`);
+    const [length, mass, time, temperature, angle] = exponents;
+    const halved: Exponents = [length / 2, mass / 2, time / 2, temperature / 2, angle / 2];
+    return computed(kindOf(halved), Math.sqrt(this.si), this);
   }
 
   absolute(): Value {
-    return new Value(this.dimension, Math.abs(this.si), this.writtenIn);
+    return this.#like(Math.abs(this.si));
   }
 
   in(unit: UnitName): number {
-    return this.si / this.#unitOfKind("in", unit);
+    return this.si / this.#factor("in", unit);
   }
 
   as(unit: UnitName): Value {
-    this.#unitOfKind("as", unit);
-    return new Value(this.dimension, this.si, unit);
+    this.#factor("as", unit);
+    return new Value(this.dimension, this.si, unit, true);
   }
 
   toString(): string {
-    const unit = shownUnit(this.dimension, this.writtenIn);
+    const unit = this.shownIn;
     if (unit === undefined) return `${formatNumber(this.si)} ${siSymbol(this.dimension)}`;
     const { symbol, si } = unitNamed(unit);
     return `${formatNumber(this.si / si)}${symbol === "°" ? "" : " "}${symbol}`;
@@ -145,6 +81,11 @@ class Value {
 
   valueOf(): number {
     return this.si;
+  }
+
+  /** Compared as the SI value, but joined to a text as written: `"bore " + inch(2)` is no number of metres. */
+  [Symbol.toPrimitive](hint: string): number | string {
+    return hint === "number" ? this.si : this.toString();
   }
 
   toJSON(): QuantityJson {
@@ -157,6 +98,10 @@ class Value {
     return this.toString();
   }
 
+  #like(si: number): Value {
+    return new Value(this.dimension, si, this.writtenIn, this.#asked);
+  }
+
   #sameKind(operation: string, other: unknown): Value {
     const quantity = quantityOrThrow(operation, other);
     if (quantity.dimension !== this.dimension)
@@ -166,9 +111,8 @@ class Value {
     return quantity;
   }
 
-  #unitOfKind(operation: string, name: UnitName): number {
+  #factor(operation: string, name: UnitName): number {
     const unit = unitNamed(name);
-    if (unit === undefined) throw new RangeError(`${operation}: unit must be a known unit, got ${name}`);
     if (unit.kind !== this.dimension)
       throw new TypeError(
         `${operation}: ${unit.symbol} measures ${withArticle(unit.kind)}, but this is ${withArticle(this.dimension)}`,
@@ -177,49 +121,62 @@ class Value {
   }
 }
 
-/** Makes a quantity from a value in a unit; `inch(2.5)` and its kin are shorter. */
+/**
+ * Makes a quantity from a value in a unit; `inch(2.5)` and its kin are shorter.
+ *
+ * @param value  the value, finite [unit]
+ * @param unit   the name of a unit
+ * @throws RangeError  the value is no finite number, or there is no such unit
+ * @example quantity(3, "bar") // 3 bar
+ */
 export function quantity<N extends UnitName>(value: number, unit: N): Quantity<KindOfUnit<N>> {
   const { kind, si } = unitNamed(unit);
-  requireNumber(unit, value);
-  return new Value(kind, value * si, unit) as unknown as Quantity<KindOfUnit<N>>;
+  return new Value(kind, finite(unit, value) * si, unit) as unknown as Quantity<KindOfUnit<N>>;
 }
 
-type KindOfUnit<N extends UnitName> = import("./units.js").UnitKinds[N];
-
-/** Makes a quantity of a kind from its SI value, for helpers that compute in SI. */
+/**
+ * Makes a quantity of a kind from its SI value, for helpers that compute in SI.
+ *
+ * @param kind  the kind, e.g. "length"
+ * @param si    the value, finite [SI base units, radians]
+ * @param unit  the unit to show it in, of that kind; the usual one when left out
+ * @throws RangeError  the kind or unit is not known, or the value is no finite number
+ * @throws TypeError   the unit measures something else, or the kind is a plain number's
+ * @example quantityFromSi("pressure", 2e6) // 2 MPa
+ */
 export function quantityFromSi<K extends string>(kind: K, si: number, unit?: UnitOf<K>): Quantity<K> {
   exponentsOf(kind);
-  requireNumber("quantityFromSi", si);
+  if (kind === "number") throw new TypeError(`quantityFromSi: a plain number is no quantity, got ${si}`);
+  finite("quantityFromSi", si);
+  if (unit !== undefined && unitNamed(unit).kind !== kind)
+    throw new TypeError(`quantityFromSi: unit must measure ${withArticle(kind)}, got ${unit}`);
   return new Value(kind, si, unit) as unknown as Quantity<K>;
 }
 
-/** Reads a quantity back from a file. @throws TypeError it is none */
+/**
+ * Reads a quantity back from a file: the same to the last bit.
+ *
+ * @param json  what `toJSON` gave
+ * @throws TypeError   it is no quantity, or its unit measures something else
+ * @throws RangeError  its kind or unit is not known
+ * @example quantityFromJson({ dimension: "length", si: 0.0254, unit: "inch" }) // 1 in
+ */
 export function quantityFromJson(json: QuantityJson): AnyQuantity {
   if (typeof json?.dimension !== "string" || typeof json.si !== "number")
     throw new TypeError(`quantityFromJson: a quantity has dimension and si, got ${JSON.stringify(json)}`);
-  return quantityFromSi(json.dimension, json.si, json.unit as never);
+  return quantityFromSi(json.dimension, json.si, json.unit);
 }
 
-/** Whether a value is a quantity, of a kind if one is named. */
+/**
+ * Whether a value is a quantity, of a kind if one is named.
+ *
+ * @example isQuantity(inch(2), "length") // true
+ * @example isQuantity(2)                 // false
+ */
 export function isQuantity<K extends string>(value: unknown, kind: K): value is Quantity<K>;
 export function isQuantity(value: unknown): value is AnyQuantity;
 export function isQuantity(value: unknown, kind?: string): boolean {
   return value instanceof Value && (kind === undefined || value.dimension === kind);
-}
-
-/** The unit a quantity shows itself in: as written, unless the rebuild's unit system says otherwise. */
-export function shownUnit(kind: string, writtenIn?: UnitName): UnitName | undefined {
-  const system = unitSystem();
-  if (writtenIn !== undefined) {
-    const belongs = systemOf(writtenIn);
-    if (system === undefined || belongs === "both" || belongs === system) return writtenIn;
-  }
-  return usualUnit(kind, system ?? "metric");
-}
-
-/** The kind with its article, for messages: "a length", "an angle". */
-export function withArticle(kind: string): string {
-  return /^[aeiou]/.test(kind) ? `an ${kind}` : `a ${kind}`;
 }
 
 function quantityOrThrow(operation: string, value: unknown): Value {
@@ -228,40 +185,22 @@ function quantityOrThrow(operation: string, value: unknown): Value {
   throw new TypeError(`${operation}: a quantity was expected, got ${found}`);
 }
 
-function requireNumber(caller: string, value: unknown): void {
+function finite(caller: string, value: unknown): number {
   if (typeof value !== "number" || !Number.isFinite(value))
     throw new RangeError(`${caller}: value must be a finite number, got ${String(value)}`);
+  return value;
 }
 
 function combine(a: string, b: string, sign: 1 | -1): string {
   const [x, y] = [exponentsOf(a), exponentsOf(b)];
-  return kindOf(x.map((e, i) => e + sign * y[i]!) as unknown as Exponents);
+  const sum = (i: 0 | 1 | 2 | 3 | 4): number => x[i] + sign * y[i];
+  return kindOf([sum(0), sum(1), sum(2), sum(3), sum(4)]);
 }
 
 /** A computed value shows itself in the system its parts were written in. */
 function computed(kind: string, si: number, ...from: readonly Value[]): Value | number {
-  if (kind === "number") return si;
+  if (kind === "number") return finite("quantity", si);
   const systems = from.flatMap(({ writtenIn }) => (writtenIn === undefined ? [] : [systemOf(writtenIn)]));
   const system = systems.find((s): s is UnitSystem => s !== "both");
-  return new Value(kind, si, system && usualUnit(kind, system));
-}
-
-const siSymbols = ["m", "kg", "s", "K", "rad"];
-const superscripts: Readonly<Record<string, string>> = {
-  "-": "⁻",
-  "1": "¹",
-  "2": "²",
-  "3": "³",
-  "4": "⁴",
-  "5": "⁵",
-  "6": "⁶",
-};
-
-/** The SI unit of a kind spelled in base units, e.g. "kg·m⁻¹·s⁻²". */
-export function siSymbol(kind: string): string {
-  return exponentsOf(kind)
-    .flatMap((e, i) =>
-      e === 0 ? [] : [siSymbols[i]! + (e === 1 ? "" : [...String(e)].map((c) => superscripts[c]).join(""))],
-    )
-    .join("·");
+  return new Value(kind, si, system === undefined ? undefined : usualUnit(kind, system));
 }

@@ -1,173 +1,161 @@
-import type { KindName } from "./kinds.js";
-import { type Quantity, quantity, withArticle } from "./quantity.js";
+import { type KindName, withArticle } from "./kinds.js";
+import { quantity } from "./quantity.js";
+import type { Quantity } from "./quantity-type.js";
+import { letterFault, plainText, readNumber } from "./read-number.js";
 import { type Temperature, type TemperatureScale, temperature } from "./temperature.js";
-import { type UnitName, type UnitOf, unitNamed, unitSpelled, unitsOf } from "./units.js";
+import type { UnitName, UnitOf } from "./unit-kinds.js";
+import { unitButForCapitals, unitNamed, unitSpelled, unitsOf } from "./units.js";
 
 /**
- * Reads a quantity as an engineer writes it: `2 7/16 in`, `2.4375"`, `61.9 mm`, `2 thou`, `1 ft 3 in`,
- * `½ in`, `1200 lbf`. The unit must stand there, unless one is given for texts that bare it.
+ * Reads a quantity as an engineer writes it: `2 7/16 in`, `2.4375"`, `61.9 mm`, `2 thou`, `5'-6 1/2"`,
+ * `1 ft 3 in`, `½ in`, `1200 lbf`; an angle also as `2° 23' 10"`. The unit must stand there, unless one is
+ * given for texts without.
  *
- * @param text  what was written
- * @param kind  what it must measure, e.g. "length"
+ * @param text      what was written
+ * @param kind      what it must measure, e.g. "length"
  * @param bareUnit  the unit of a number without one (a table column's); without it such a number is an error
  * @returns the quantity, shown in the unit it was written in
- * @throws SyntaxError   the text is not a number with a unit; the message says what is wrong with it
- * @throws TypeError     the unit measures something else
- * @example readQuantity("2 7/16 in", "length").in("inch") // 2.4375
+ * @throws SyntaxError  the text is not a number with a unit; the message says what is wrong with it
+ * @throws TypeError    the unit measures something else
+ * @example readQuantity("2 7/16 in", "length")       // 2.4375 in
+ * @example readQuantity("0.0043", "length", "inch")  // 0.0043 in
  */
 export function readQuantity<K extends KindName>(text: string, kind: K, bareUnit?: UnitOf<K>): Quantity<K> {
-  const parts = splitParts(text);
-  let total: Quantity<K> | undefined;
-  for (const { number, spelling } of parts) {
-    const value = readNumber(number);
-    const unit = spelling === "" ? bareUnit : unitSpelled(spelling);
+  const parts = splitParts(text).map(({ number, spelling }) => {
+    const unit = spelling === "" ? bareUnit : unitFor(spelling, kind);
     if (unit === undefined) throw new SyntaxError(unitFault(text, spelling, kind));
     const { kind: found, symbol } = unitNamed(unit);
     if (found !== kind)
       throw new TypeError(
-        `"${text}": ${symbol} measures ${withArticle(found)}, but ${withArticle(kind)} was expected${massOrForce(found, kind)}`,
+        `"${text.trim()}": ${symbol} measures ${withArticle(found)}, but ${withArticle(kind)} was expected${massOrForce(found, kind)}`,
       );
-    const part = quantity(value, unit) as unknown as Quantity<K>;
+    return { number, factor: unitNamed(unit).si, value: quantity(readNumber(number), unit) };
+  });
+  const [first, ...rest] = parts;
+  const negative = first!.number.startsWith("-");
+  let total = first!.value as unknown as Quantity<K>;
+  for (const [i, part] of rest.entries()) {
+    if (/^[+-]/.test(part.number))
+      throw new SyntaxError(`"${text.trim()}": only the first number may have a sign`);
+    if (part.factor >= parts[i]!.factor)
+      throw new SyntaxError(`"${text.trim()}": write each unit once, the larger first`);
     // In "-1 ft 3 in" the sign belongs to the whole.
-    total = total === undefined ? part : /^\s*[-−]/.test(text) ? total.minus(part) : total.plus(part);
+    const value = part.value as unknown as Quantity<K>;
+    total = negative ? total.minus(value) : total.plus(value);
   }
-  return total!;
+  return total;
 }
 
-/** Reads a length. @example readLength("2 7/16 in").in("inch") // 2.4375 */
+/**
+ * Reads a length.
+ *
+ * @throws SyntaxError  the text is not a number with a unit
+ * @throws TypeError    the unit measures something else
+ * @example readLength("2 7/16 in").in("inch") // 2.4375
+ */
 export function readLength(text: string): Quantity<"length"> {
   return readQuantity(text, "length");
 }
 
-/** Reads an angle. @example readAngle("90 deg").in("turn") // 0.25 */
+/**
+ * Reads an angle, in degrees with minutes and seconds too.
+ *
+ * @throws SyntaxError  the text is not a number with a unit
+ * @throws TypeError    the unit measures something else
+ * @example readAngle("90 deg").in("turn")     // 0.25
+ * @example readAngle("2° 30' 36\"").in("degree") // 2.51
+ */
 export function readAngle(text: string): Quantity<"angle"> {
   return readQuantity(text, "angle");
 }
 
 /**
- * Reads a temperature with its scale: `54 °F`, `20 degC`. A temperature difference is no temperature.
+ * Reads a temperature with its scale: `54 °F`, `20 degC`, `300 K`. A temperature difference is no temperature.
  *
+ * @throws SyntaxError  the number or the scale is missing or not understood
+ * @throws RangeError   it lies below absolute zero
  * @example readTemperature("68 °F").in("degC") // 20
  */
 export function readTemperature(text: string): Temperature {
-  const match = /^(.*?)\s*(°\s*C|°\s*F|deg\s*C|deg\s*F|C|F|K|kelvin)$/.exec(text.trim());
+  const match = /^(.*?)\s*(?:[°º]\s*|deg\s*)?([CFK]|kelvin)$/.exec(text.trim());
   if (match === null)
-    throw new SyntaxError(`"${text}": a temperature with its scale was expected, e.g. 68 °F or 20 °C`);
-  const letter = match[2]!.replace(/°|deg|\s/g, "")[0]!.toUpperCase();
-  const scale: TemperatureScale = letter === "C" ? "degC" : letter === "F" ? "degF" : "kelvin";
+    throw new SyntaxError(`"${text.trim()}": a temperature with its scale was expected, e.g. 68 °F or 20 °C`);
+  const scale: TemperatureScale = match[2] === "C" ? "degC" : match[2] === "F" ? "degF" : "kelvin";
   return temperature(readNumber(match[1]!), scale);
 }
 
-const vulgar: Readonly<Record<string, string>> = {
-  "½": "1/2",
-  "¼": "1/4",
-  "¾": "3/4",
-  "⅛": "1/8",
-  "⅜": "3/8",
-  "⅝": "5/8",
-  "⅞": "7/8",
-  "⅓": "1/3",
-  "⅔": "2/3",
-};
-
 /**
- * Reads a number as written in a table or on paper: decimals with a point, whole numbers with a fraction
- * (`2 7/16`, `2-7/16`, `2½`), powers of ten (`1.2e-3`), either minus sign. A comma is refused, for it means
- * a decimal mark to one reader and thousands to another.
+ * The unit of a spelling such as `in`, or undefined; for table headers. The same as `unitSpelled`.
  *
- * @throws SyntaxError it is no such number; the message says what was found and what to write
- * @example readNumber("2 7/16") // 2.4375
+ * @example readUnit("mm") // "mm"
  */
-export function readNumber(text: string): number {
-  const fault = numberFault(text);
-  if (fault !== undefined) throw new SyntaxError(fault);
-  const plain = normalise(text);
-  const mixed = /^([+-]?)(?:(\d+)[ -])?(\d+)\/(\d+)$/.exec(plain);
-  if (mixed === null) return Number(plain);
-  const [, sign, whole = "0", over, under] = mixed;
-  const size = Number(whole) + Number(over) / Number(under);
-  return sign === "-" ? -size : size;
+export function readUnit(spelling: string): UnitName | undefined {
+  return unitSpelled(spelling);
 }
 
-/** What keeps a text from being a number, in words with the mend; undefined when it is one. */
-export function numberFault(text: string): string | undefined {
-  const plain = normalise(text);
-  if (plain === "") return "nothing stands here, a number was expected";
-  if (/^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d{1,3})?$/i.test(plain))
-    return Number.isFinite(Number(plain)) ? undefined : `"${text.trim()}" is too large for a number`;
-  const mixed = /^[+-]?(?:\d+[ -])?(\d+)\/(\d+)$/.exec(plain);
-  if (mixed !== null) {
-    if (Number(mixed[2]) === 0) return `"${text.trim()}" divides by zero`;
-    return undefined;
-  }
-  const shown = `"${text.trim()}"`;
-  if (/^[+-]?\d{1,3}(,\d{3})+(\.\d*)?$/.test(plain))
-    return `${shown} holds a comma, which may mean thousands or decimals: write ${plain.replaceAll(",", "")} or ${plain.replace(",", ".")}, whichever is meant`;
-  if (/^[+-]?\d*,\d+$/.test(plain))
-    return `${shown} holds a comma: write ${plain.replace(",", ".")} with a decimal point`;
-  if (/[oO]/.test(plain) && isPlain(plain.replace(/[oO]/g, "0")))
-    return `${shown} holds the letter O for a zero: write ${plain.replace(/[oO]/g, "0")}`;
-  if (/[lI]/.test(plain) && isPlain(plain.replace(/[lI]/g, "1")))
-    return `${shown} holds a letter for a one: write ${plain.replace(/[lI]/g, "1")}`;
-  return `${shown} is not a number`;
+/** The unit of a spelling; ' and " are minutes and seconds of arc where an angle is read, else feet and inches. */
+function unitFor(spelling: string, kind: KindName): UnitName | undefined {
+  const unit = unitSpelled(spelling);
+  if (kind !== "angle" || !/^['"′″’”]$/.test(spelling)) return unit;
+  return unit === "foot" ? "arcMinute" : "arcSecond";
 }
 
-function isPlain(text: string): boolean {
-  return /^[+-]?(\d+\.?\d*|\.\d+)$/.test(text);
-}
-
-/** One minus sign, one slash, ordinary spaces, vulgar fractions spelled out. */
-function normalise(text: string): string {
-  return text
-    .replace(/[½¼¾⅛⅜⅝⅞⅓⅔]/g, (c) => ` ${vulgar[c]}`)
-    .replace(/[−–]/g, "-")
-    .replace(/[⁄∕]/g, "/")
-    .replace(/[\s\u00a0\u2009\u202f]+/g, " ")
-    .replace(/\s*\/\s*/g, "/")
-    .trim();
-}
+// A number: with a fraction, or decimal (commas are taken up too, to be refused by name).
+const numberAhead = /[+-]?(?:(?:\d+[ -])?\d+\/\d+|[\d.,]*\d[\d.,]*(?:e[+-]?\d+(?![a-z]))?)/iy;
+// A unit: words that start with no digit or sign; a digit belongs to it right behind a letter (mm2), a dash before one (lbf-ft).
+const unitAhead = /(?: ?[^\s\d.,+-](?:[^\s\d-]|-(?=[a-z])|(?<=[a-z^])\d)*)*/iy;
 
 /** "1 ft 3 in" into numbers and unit spellings. */
-function splitParts(text: string): { number: string; spelling: string }[] {
-  const plain = normalise(text);
+function splitParts(text: string): { readonly number: string; readonly spelling: string }[] {
+  const plain = plainText(text).replace(/(?<=['′’])-(?=\d)/, " ");
+  if (plain === "") throw new SyntaxError("nothing stands here, a number with its unit was expected");
   const parts: { number: string; spelling: string }[] = [];
-  // A number (with fraction or power of ten), then everything up to the next number that follows a space or a quote mark.
-  const pattern =
-    /([+-]?(?:\d+[ -]\d+\/\d+|\d+\/\d+|(?:[\d.,]*\d[\d.,]*)(?:e[+-]?\d+(?![a-z]))?))\s*([^\d\s].*?)?(?=\s+[+-]?[\d.]|(?<=['"′″’”])[\d.]|$)/giy;
   let end = 0;
-  while (end < plain.length) {
+  const take = (pattern: RegExp): string | undefined => {
     pattern.lastIndex = end;
-    const match = pattern.exec(plain);
-    if (match === null)
+    const found = pattern.exec(plain)?.[0];
+    end += found?.length ?? 0;
+    return found;
+  };
+  while (end < plain.length) {
+    const number = take(numberAhead);
+    if (number === undefined)
       throw new SyntaxError(
-        `"${text.trim()}" is not a number with its unit: write e.g. 2.4375 in, 2 7/16 in or 61.9 mm`,
+        letterInNumber(plain) ??
+          `"${text.trim()}" is not a number with its unit: write e.g. 2.4375 in, 2 7/16 in or 61.9 mm`,
       );
-    parts.push({ number: match[1]!, spelling: (match[2] ?? "").trim() });
-    end = pattern.lastIndex;
-    while (plain[end] === " ") end++;
+    parts.push({ number, spelling: take(unitAhead)!.trim() });
+    if (plain[end] === " ") end++;
   }
-  if (parts.length === 0) throw new SyntaxError("nothing stands here, a number with its unit was expected");
   if (parts.length > 1 && parts.some((part) => part.spelling === ""))
-    throw new SyntaxError(`"${text.trim()}": each number needs its unit`);
+    throw new SyntaxError(
+      `"${text.trim()}": each number needs its unit; thousands are written without a space`,
+    );
   return parts;
+}
+
+/** A letter O or l that stands in a number for a digit. */
+function letterInNumber(plain: string): string | undefined {
+  return plain
+    .split(" ")
+    .map((word) => letterFault(word) ?? letterFault(/^[+-]?[\doOlI.,]*\d/.exec(word)?.[0] ?? ""))
+    .find((fault) => fault !== undefined);
 }
 
 function unitFault(text: string, spelling: string, kind: KindName): string {
   const known = unitsOf(kind)
     .map((name) => unitNamed(name).symbol)
     .join(", ");
-  return spelling === ""
-    ? `"${text.trim()}" has no unit: write one of ${known} behind the number`
-    : `"${text.trim()}": "${spelling}" is not a known unit; ${withArticle(kind)} is written in ${known}`;
+  if (spelling === "") return `"${text.trim()}" has no unit: write one of ${known} behind the number`;
+  const letter = letterInNumber(plainText(text));
+  if (letter !== undefined) return letter;
+  const meant = unitButForCapitals(spelling);
+  const hint = meant === undefined ? "" : `; did you mean ${unitNamed(meant).symbol}?`;
+  return `"${text.trim()}": "${spelling}" is not a known unit${hint === "" ? `; ${withArticle(kind)} is written in ${known}` : hint}`;
 }
 
 function massOrForce(found: string, kind: string): string {
   if (found === "mass" && kind === "force") return "; a force in pounds is written lbf";
   if (found === "force" && kind === "mass") return "; a mass in pounds is written lb";
   return "";
-}
-
-/** The unit of a spelling such as `in`, or undefined; for table headers. */
-export function readUnit(spelling: string): UnitName | undefined {
-  return unitSpelled(spelling);
 }

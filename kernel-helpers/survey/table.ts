@@ -27,6 +27,8 @@ export interface Table {
   readonly unitSystem: UnitSystem | undefined;
   /** What the remarks say of the readings, resolved against the rebuild's instruments and parts. */
   readonly conditions: Conditions;
+  /** Doubts that keep nothing from being read, each a sentence that names its lines. */
+  readonly warnings: readonly string[];
   /** SHA-256 of the file's bytes, in hexadecimal. */
   readonly sha256: string;
 }

@@ -13,6 +13,8 @@ export interface TaperMatch {
   /** Misfit over the measured length, on diameter. */
   readonly misfit: Length;
   readonly agrees: boolean;
+  /** Whether the diameters read lie between the standard's ends; undefined for a standard without a size. */
+  readonly sizeFits?: boolean | undefined;
   readonly source: string;
 }
 

@@ -95,7 +95,7 @@ export function sampleProfile(system: UnitSystem = "inch"): Profile {
     angles: [degree(0), degree(90)],
     stationUncertainty: step(0.02),
     commonUncertainty: bit(commonU),
-    correction: "brought to 20 °C from 64 °F: +0.1 thou",
+    correction: "Diameters brought from 64 °F to 20 °C: +0.001 thou for each inch of diameter.",
     unitSystem: system,
     warnings: [],
   });

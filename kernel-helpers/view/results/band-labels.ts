@@ -21,10 +21,11 @@ export function bandLabels(
   units: ShownUnits,
   pixelsPerUnit: number,
 ): PlotMark[] {
-  const room = (right!.x - left!.x) * pixelsPerUnit - 2;
+  const room = (right!.x - left!.x) * pixelsPerUnit - 1;
   const half = Math.min(left!.y, right!.y) / 2;
   const { over, under } = bandWordsShort(band, units);
-  const fits = (text: string): boolean => textWidth(text, labelSize, true) <= room;
+  const fits = (text: string): boolean =>
+    text.split("<br>").every((line) => textWidth(line, labelSize, true) <= room);
   const place = (y: number): Partial<Annotations> => ({
     xref: "x2",
     yref: "y2",
@@ -49,15 +50,22 @@ function bandWordsShort(
   over: string[];
   under: string[];
 } {
-  const over = [`${number}\u00a0\u00a0${state}`, `${number}`];
+  const over = [`${number}\u00a0\u00a0${state}`, `${number}<br>${state}`, `${number}`];
   if (depth === undefined || state === "as made" || state === "not judged") {
     const size = diameter.value.in(units.size).toFixed(units.decimals);
-    return { over, under: [`${size} ${units.sizeSymbol}`, size] };
+    return { over, under: [`${size} ${units.sizeSymbol}`, `${size}<br>${units.sizeSymbol}`] };
   }
   const nominal = diameter.value.plus(depth.value);
   const decimals = units.small === "thou" ? 1 : 0;
   const down = (size: Length): string => Math.abs(nominal.minus(size).in(units.small)).toFixed(decimals);
   const amount = shape === "flat" ? down(diameter.value) : `${down(diameterAtFrom)} to ${down(diameterAtTo)}`;
   const way = state === "worn" ? "down" : "up";
-  return { over, under: [`${amount} ${units.smallSymbol} ${way}`, `${amount} ${units.smallSymbol}`, amount] };
+  return {
+    over,
+    under: [
+      `${amount} ${units.smallSymbol} ${way}`,
+      `${amount} ${units.smallSymbol}`,
+      `${amount}<br>${units.smallSymbol}`,
+    ],
+  };
 }

@@ -19,6 +19,9 @@ export function bandWords(band: WearBand, { profile, nominal }: WearBands, units
     `<b>band ${number}: ${state}, ${shape}</b>`,
     `stations ${stationText(from, units)} to ${stationText(to, units)} ${units.sizeSymbol}, ${readingCount} readings`,
     `${sizeMeasured(diameter, units)} (95 %)`,
+    shape === "sloping"
+      ? `${sizeText(band.diameterAtFrom, units)} at its start, ${sizeText(band.diameterAtTo, units)} at its end`
+      : "",
     depth && nominal ? `${smallMeasured(depth, units)} below ${nominalText(nominal, units)}` : "",
     ovality ? `oval by ${smallText(ovality, units)}` : "",
     `smallest ${sizeText(smallest.diameter, units)}, station ${stationText(smallest.station, units)}${where}`,

@@ -1,8 +1,8 @@
-import { formatFixed } from "../../quantity/index.js";
+import { formatFixed, type Length } from "../../quantity/index.js";
 import type { GrossReading, Profile } from "../../survey/profile-types.js";
 import type { TableBlock } from "../blocks.js";
 import { angleText } from "./angle-text.js";
-import { offText, type ShownUnits, sizeText, stationText } from "./shown-units.js";
+import { offText, type ShownUnits, stationText } from "./shown-units.js";
 
 /** The readings that their neighbours contradict, each with its line, what was expected, and the likely slip. */
 export function grossTable(
@@ -11,6 +11,7 @@ export function grossTable(
   units: ShownUnits,
 ): TableBlock[] {
   if (gross.length === 0) return [];
+  const size = (length: Length): string => formatFixed(length.in(units.size), units.decimals);
   return [
     {
       type: "table",
@@ -19,10 +20,10 @@ export function grossTable(
         { title: "line", align: "right" },
         { title: "station", unit: units.sizeSymbol, align: "right" },
         { title: "angle", align: "right" },
-        { title: "read, at 20 °C", align: "right" },
-        { title: "expected", align: "right" },
+        { title: "read, at 20 °C", unit: units.sizeSymbol, align: "right" },
+        { title: "expected", unit: units.sizeSymbol, align: "right" },
         { title: "off by", align: "right" },
-        { title: "in standard uncertainties", align: "right" },
+        { title: "times u", align: "right" },
         { title: "likely slip", align: "left" },
         { title: "remark", align: "left" },
       ],
@@ -34,8 +35,8 @@ export function grossTable(
             String(line),
             stationText(station, units),
             angleText(angle),
-            sizeText(diameter, units),
-            sizeText(diameter.minus(residual), units),
+            size(diameter),
+            size(diameter.minus(residual)),
             offText(residual, units),
             formatFixed(Math.abs(residualInU), 0),
             likely === "" ? "none evident" : likely,

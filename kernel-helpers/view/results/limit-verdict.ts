@@ -1,4 +1,10 @@
-import { formatFixed, formatNumber, type Length, quantityFromSi } from "../../quantity/index.js";
+import {
+  formatFixed,
+  formatNumber,
+  formatWithUncertainty,
+  type Length,
+  quantityFromSi,
+} from "../../quantity/index.js";
 import { coverageFactor } from "../../statistics/coverage-factor.js";
 import { studentTCdf } from "../../statistics/student-t-distribution.js";
 import type { DiameterReading, WearBand, WearBands } from "../../survey/profile-types.js";
@@ -6,7 +12,7 @@ import type { VerdictBlock } from "../blocks.js";
 import { angleText } from "./angle-text.js";
 import { listText } from "./count-text.js";
 import { coverage } from "./cover-factor.js";
-import { nominalText, type ShownUnits, smallText, smallUncertainty, stationText } from "./shown-units.js";
+import { nominalText, type ShownUnits, sizeText, smallUncertainty, stationText } from "./shown-units.js";
 
 /** How a band stands against the smallest diameter allowed. */
 export interface LimitJudgement {
@@ -76,14 +82,12 @@ export function limitVerdict(wear: WearBands, units: ShownUnits): VerdictBlock[]
   return [{ type: "verdict", outcome, text, because: `${because(worst, units)}${next}` }];
 }
 
-function because(
-  { band, diameter, margin, expanded, probabilityBelow, station }: LimitJudgement,
-  units: ShownUnits,
-): string {
+function because(judgement: LimitJudgement, units: ShownUnits): string {
+  const { band, diameter, margin, expanded, probabilityBelow, station } = judgement;
   const side = margin.si < 0 ? "below" : "above";
   const angle = band.smallestAngle === undefined ? "" : ` at ${angleText(band.smallestAngle)}`;
-  const size = `${formatFixed(diameter.in(units.size), units.decimals)} ${units.sizeSymbol}`;
-  return `Nearest is band ${band.number}, ${size} at station ${stationText(station, units)}${angle}: ${smallText(margin.absolute(), units)} ${side} the limit, ± ${smallUncertainty(expanded, units)} (95 %). Probability that it is below: ${percent(probabilityBelow)}.`;
+  const [off, u] = formatWithUncertainty(Math.abs(margin.in(units.small)), expanded.in(units.small));
+  return `The worst is band ${band.number}, ${sizeText(diameter, units)} at station ${stationText(station, units)}${angle}: ${off} ± ${u} ${units.smallSymbol} (95 %) ${side} the limit. Probability that it is below: ${percent(probabilityBelow)}.`;
 }
 
 /** More readings where they can decide; where the part common to all readings decides, a better setting. */
@@ -149,5 +153,5 @@ function length(metres: number): Length {
 function percent(probability: number): string {
   if (probability < 0.001) return "less than 0.1 %";
   if (probability > 0.999) return "more than 99.9 %";
-  return `${formatNumber(probability * 100, 2)} %`;
+  return `${formatFixed(probability * 100, 1)} %`;
 }

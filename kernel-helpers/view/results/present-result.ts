@@ -1,25 +1,49 @@
+import type { Comparison } from "../../survey/compare-measured.js";
 import type { Profile, TaperFit, WearBands } from "../../survey/profile-types.js";
 import type { Table } from "../../survey/table.js";
 import type { TaperIdentity, TaperSetting } from "../../survey/taper-setting-types.js";
 import type { Presentation } from "../blocks.js";
+import type { Caution } from "../caution.js";
+import { presentCaution } from "./present-caution.js";
+import { presentComparison } from "./present-comparison.js";
 import { presentProfile } from "./present-profile.js";
 import { isSingle, presentSingle, presentSingles } from "./present-quantity.js";
+import {
+  presentPublication,
+  presentRebuild,
+  type ShownPublication,
+  type ShownRebuild,
+} from "./present-rebuild.js";
 import { presentTable } from "./present-table.js";
 import { presentTaper } from "./present-taper.js";
 import { presentTaperIdentity } from "./present-taper-identity.js";
 import { presentTaperSetting } from "./present-taper-setting.js";
 import { presentWearBands } from "./present-wear-bands.js";
 
-type Result = Table | Profile | WearBands | TaperFit | TaperIdentity | TaperSetting;
+type Result =
+  | ShownRebuild
+  | ShownPublication
+  | Caution
+  | Table
+  | Profile
+  | WearBands
+  | TaperFit
+  | TaperIdentity
+  | TaperSetting
+  | Comparison;
 
 /** Every kind of result and its look. A kind without an entry here does not compile. */
 const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: K }>) => Presentation } = {
+  rebuild: presentRebuild,
+  published: presentPublication,
+  caution: presentCaution,
   table: presentTable,
   profile: presentProfile,
   "wear bands": presentWearBands,
   taper: presentTaper,
   "taper identity": presentTaperIdentity,
   "taper setting": presentTaperSetting,
+  comparison: presentComparison,
 };
 
 /**

@@ -1,9 +1,15 @@
-import { degree, formatNumber, unitNamed } from "../../quantity/index.js";
+import {
+  degree,
+  formatNumber,
+  type Length,
+  type TemperatureDifference,
+  unitNamed,
+} from "../../quantity/index.js";
 import type { Column, Instrument, Table } from "../../survey/table.js";
 import type { Fact, Presentation, TableBlock, TableColumn } from "../blocks.js";
 import { countText } from "./count-text.js";
 import { cutNote, mostRows } from "./cut-rows.js";
-import { type ShownUnits, shownUnits } from "./shown-units.js";
+import { nominalText, type ShownUnits, shownUnits } from "./shown-units.js";
 import { warningBlocks } from "./warning-blocks.js";
 
 /** What a table of readings looks like: under what conditions it was read, and every cell as it was written. */
@@ -22,7 +28,8 @@ export function presentTable(table: Table): Presentation {
 function facts(table: Table): Fact[] {
   const { instruments, temperature, temperatureUncertainty, part } = table.conditions;
   const units = shownUnits(table.unitSystem);
-  const told = new Set(["instrument", "temperature", "part"]);
+  // What the remarks say of the conditions is told above them, resolved; the rest as it stands.
+  const isTold = (key: string): boolean => /^(instrument|temperature|part)\b/i.test(key);
   return [
     { label: "file", value: table.file, note: countText(table.rowCount, "row") },
     ...Object.entries(instruments).map(([column, instrument]) => instrumentFact(column, instrument, units)),
@@ -31,14 +38,14 @@ function facts(table: Table): Fact[] {
       value: temperature === undefined ? "not given: nothing can be brought to 20 °C" : `${temperature}`,
       ...(temperatureUncertainty === undefined
         ? {}
-        : { note: `standard uncertainty ${temperatureUncertainty}` }),
+        : { note: `standard uncertainty ${differenceText(temperatureUncertainty, units)}` }),
     },
     ...(part === undefined
       ? []
       : [{ label: "part", value: part.title, note: part.material ?? "material not given" }]),
     ...table.remarks
-      .filter(({ key }) => !told.has(key.toLowerCase()))
-      .map(({ key, value, line }) => ({ label: key, value, note: `line ${line}` })),
+      .filter(({ key }) => !isTold(key))
+      .map(({ key, value, line }) => ({ label: key === "" ? "remark" : key, value, note: `line ${line}` })),
   ];
 }
 
@@ -47,14 +54,26 @@ function instrumentFact(
   { title, resolution, repeatability, calibration }: Instrument,
   units: ShownUnits,
 ): Fact {
-  const fine = (length: Instrument["resolution"]): string =>
-    `${formatNumber(length.in(units.small), 3)} ${units.smallSymbol}`;
-  const setting = calibration === undefined ? "its setting not given" : `its setting to ${fine(calibration)}`;
+  const fine = (length: Length): string => fineText(length, units);
+  const set = calibration === undefined ? "its setting is not given" : `set to ${fine(calibration)}`;
   return {
     label: `${column} read with`,
     value: title,
-    note: `reads to ${fine(resolution)}, repeats to ${fine(repeatability)}, ${setting} (standard deviations)`,
+    note: `reads to ${fine(resolution)}; one standard deviation: repeats to ${fine(repeatability)}, ${set}`,
   };
+}
+
+/** What an instrument can do: "0.15 thou", "10 µm", of a tape "1/32 in". */
+function fineText(length: Length, units: ShownUnits): string {
+  const coarse = length.in(units.small) >= (units.small === "thou" ? 5 : 100);
+  return coarse
+    ? nominalText(length, units)
+    : `${formatNumber(length.in(units.small), 3)} ${units.smallSymbol}`;
+}
+
+function differenceText(difference: TemperatureDifference, { system }: ShownUnits): string {
+  const [unit, symbol] = system === "inch" ? (["deltaF", "°F"] as const) : (["deltaC", "°C"] as const);
+  return `${formatNumber(difference.in(unit), 2)} ${symbol}`;
 }
 
 function readings(table: Table): TableBlock {

@@ -2,8 +2,9 @@ import { inFraction, type Length } from "../../quantity/index.js";
 import type { TaperSetting } from "../../survey/taper-setting-types.js";
 import type { Fact, Presentation, TableBlock } from "../blocks.js";
 import { formatMeasured, plusMinus } from "../format-measured.js";
+import { scaled } from "./scaled.js";
 import { nominalText, type ShownUnits, shownUnits, smallText, systemOfLength } from "./shown-units.js";
-import { angleFact, scaled, withUnit } from "./taper-facts.js";
+import { angleFact, withUnit } from "./taper-facts.js";
 import { warningBlocks } from "./warning-blocks.js";
 
 /** What to dial in to cut the mate of a taper: each figure with its uncertainty and what it is measured on. */

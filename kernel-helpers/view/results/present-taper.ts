@@ -7,8 +7,9 @@ import { countText } from "./count-text.js";
 import { cutNote, mostRows } from "./cut-rows.js";
 import { grossTable } from "./gross-table.js";
 import { correctionFact } from "./profile-facts.js";
+import { scaled } from "./scaled.js";
 import { type ShownUnits, shownUnits, stationText } from "./shown-units.js";
-import { scaled, taperFacts } from "./taper-facts.js";
+import { taperFacts } from "./taper-facts.js";
 import { taperFigure } from "./taper-figure.js";
 import { warningBlocks } from "./warning-blocks.js";
 
@@ -19,7 +20,7 @@ export function presentTaper(fit: TaperFit): Presentation {
   return Object.freeze<Presentation>({
     title: `Taper of ${profile.title}`,
     blocks: [
-      { type: "text", text: summary(fit) },
+      { type: "text", text: summary(fit, units) },
       ...(readings.length === 0 ? [] : [taperFigure(fit)]),
       { type: "facts", facts: [...taperFacts(fit, units), ...howFacts(fit, units)] },
       ...grossTable(profile, gross, units),
@@ -30,11 +31,16 @@ export function presentTaper(fit: TaperFit): Presentation {
   });
 }
 
-function summary({ taper, halfAngle, residualShape, gross, profile }: TaperFit): string {
+function summary(
+  { taper, halfAngle, residualShape, gross, profile }: TaperFit,
+  { system }: ShownUnits,
+): string {
   const lines = gross.map(({ reading }) => profile.readings[reading]!.line).join(", ");
   const left =
     gross.length === 0 ? "" : ` ${countText(gross.length, "reading")} given no weight: line ${lines}.`;
-  return `The taper is ${plusMinus(scaled(taper, 12))} in per foot on diameter (95 %), a half angle of ${degreesMinutesSeconds(halfAngle.value)}. ${residualShape.text}${left}`;
+  const named =
+    system === "inch" ? `${plusMinus(scaled(taper, 12))} in per foot` : `${plusMinus(scaled(taper, 100))} %`;
+  return `The taper is ${named} on diameter (95 %), a half angle of ${degreesMinutesSeconds(halfAngle.value)}. ${residualShape.text}${left}`;
 }
 
 function howFacts(

@@ -1,7 +1,8 @@
 import type { PlotData, Shape } from "plotly.js";
 import type { WearBands } from "../../survey/profile-types.js";
 import { alarm, ink } from "../palette.js";
-import { type Domain, label, onScale, type PlotMark, type PlotTrace } from "./plot-parts.js";
+import { textWidth } from "../picture/text-width.js";
+import { type Domain, label, onScale, type PlotMark, type PlotTrace, tidy } from "./plot-parts.js";
 import { isWithin, type Range } from "./reach.js";
 import { nominalText, type ShownUnits } from "./shown-units.js";
 
@@ -50,13 +51,23 @@ export function limitLine({ limit }: WearBands, { size }: ShownUnits, sizes: Ran
   ];
 }
 
-/** Nominal and limit named on their lines; where a line is off the scale, an arrow at the edge points to it. */
-export function lineLabels(
-  { nominal, limit }: WearBands,
-  units: ShownUnits,
-  sizes: Range,
-  panel: Domain,
-): PlotMark[] {
+/** The panel of diameters: its scales, where it lies, and its size on paper [px]. */
+export interface SizePanel {
+  readonly along: Range;
+  readonly sizes: Range;
+  readonly domain: Domain;
+  readonly width: number;
+  readonly height: number;
+}
+
+const fontSize = 11;
+
+/**
+ * Nominal and limit named on their lines, where the name covers the fewest readings; where a line is off the
+ * scale, an arrow at the edge points to it.
+ */
+export function lineLabels(wear: WearBands, units: ShownUnits, panel: SizePanel): PlotMark[] {
+  const { nominal, limit } = wear;
   const named = [
     { name: "nominal", size: nominal, color: ink, yanchor: "bottom" },
     { name: "limit", size: limit, color: alarm, yanchor: "top" },
@@ -65,25 +76,43 @@ export function lineLabels(
     if (size === undefined) return [];
     const y = onScale(size, units.size);
     const text = `${name} ${nominalText(size, units)}`;
-    const at = {
-      xref: "paper",
-      x: 0.995,
-      xanchor: "right",
-      bgcolor: "rgba(255,255,255,0.8)",
-      borderpad: 1,
+    const look = { font: { size: fontSize, color }, bgcolor: "rgba(255,255,255,0.8)", borderpad: 1 };
+    const up = yanchor === "bottom" ? 1 : -1;
+    if (isWithin(y, panel.sizes)) {
+      const x = freestPlace(wear, units, panel, { text, y, up });
+      return [
+        label(text, { ...look, xref: "paper", x, xanchor: "left", yref: "y", y, yanchor, yshift: 2 * up }),
+      ];
+    }
+    const above = y > panel.sizes[1];
+    const edge = {
+      yref: "paper",
+      y: panel.domain[above ? 1 : 0],
+      yanchor: above ? "top" : "bottom",
     } as const;
-    const font = { size: 11, color };
-    const outwards = yanchor === "bottom" ? 2 : -2;
-    if (isWithin(y, sizes)) return [label(text, { ...at, yref: "y", y, yanchor, yshift: outwards, font })];
-    const above = y > sizes[1];
     return [
-      label(`${above ? "↑" : "↓"} ${text}`, {
-        ...at,
-        yref: "paper",
-        y: above ? panel[1] : panel[0],
-        yanchor: above ? "top" : "bottom",
-        font,
-      }),
+      label(`${above ? "↑" : "↓"} ${text}`, { ...look, xref: "paper", x: 0.995, xanchor: "right", ...edge }),
     ];
   });
+}
+
+/** Left end of a label along the panel, as a share of its width; of equals, the one farthest right. */
+function freestPlace(
+  { profile }: WearBands,
+  { size }: ShownUnits,
+  { along, sizes, width, height }: SizePanel,
+  { text, y, up }: { readonly text: string; readonly y: number; readonly up: 1 | -1 },
+): number {
+  const wide = (textWidth(text, fontSize, false) + 6) / width;
+  const tall = 20 / height;
+  const inTheWay = profile.readings.flatMap(({ station, diameter }) => {
+    const over = (up * (onScale(diameter, size) - y)) / (sizes[1] - sizes[0]);
+    return over > -0.2 * tall && over < tall
+      ? [(onScale(station, size) - along[0]) / (along[1] - along[0])]
+      : [];
+  });
+  const covered = (left: number): number =>
+    inTheWay.filter((share) => share > left - 0.01 && share < left + wide + 0.01).length;
+  const places = Array.from({ length: 13 }, (_, i) => tidy(0.995 - wide - (i / 12) * (0.99 - wide)));
+  return places.reduce((best, place) => (covered(place) < covered(best) ? place : best));
 }

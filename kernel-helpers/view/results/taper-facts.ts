@@ -3,15 +3,25 @@ import type { TaperFit } from "../../survey/profile-types.js";
 import type { Fact } from "../blocks.js";
 import { expandedUncertainty, formatMeasured, plusMinus } from "../format-measured.js";
 import { degreesMinutesSeconds } from "./angle-text.js";
+import { scaled } from "./scaled.js";
 import { type ShownUnits, stationText } from "./shown-units.js";
 
 /** A taper in all the ways it is named, each with its uncertainty and what it is measured on. */
 export function taperFacts(fit: TaperFit, units: ShownUnits): Fact[] {
   const { taper, halfAngle, includedAngle } = fit;
+  const perFoot = {
+    label: "taper per foot",
+    value: withUnit(scaled(taper, 12), "in per foot"),
+    note: "on diameter",
+  };
+  const perCent = {
+    label: "taper per cent",
+    value: withUnit(scaled(taper, 100), "%"),
+    note: "diameter over length",
+  };
+  const ratio = ratioFact(taper);
   return [
-    { label: "taper per foot", value: withUnit(scaled(taper, 12), "in per foot"), note: "on diameter" },
-    { label: "taper per cent", value: withUnit(scaled(taper, 100), "%"), note: "diameter over length" },
-    ratioFact(taper),
+    ...(units.system === "inch" ? [perFoot, perCent, ratio] : [ratio, perCent, perFoot]),
     angleFact("half angle", halfAngle, "between surface and axis: set a compound slide to this"),
     angleFact("included angle", includedAngle, "between opposite surfaces"),
     endFact("small end", fit.smallEnd, units),
@@ -38,18 +48,11 @@ export function withUnit(value: Measured<number>, unit: string): string {
   return formatMeasured(value).replace(" (", ` ${unit} (`);
 }
 
-export function scaled(
-  { value, standardUncertainty, degreesOfFreedom }: Measured<number>,
-  factor: number,
-): Measured<number> {
-  return measured(value * factor, standardUncertainty * factor, degreesOfFreedom);
-}
-
 /**
  * The taper as 1 : x. Where its uncertainty is small against it, x ± U; else the two ends of the interval, for
  * 1/t is no longer symmetric; where the interval takes in a straight shaft, no ratio at all.
  */
-function ratioFact(taper: Measured<number>): Fact {
+export function ratioFact(taper: Measured<number>): Fact {
   const label = "taper as a ratio";
   const size = Math.abs(taper.value);
   const { expanded } = expandedUncertainty(taper);

@@ -61,7 +61,13 @@ export function wearFigure(wear: WearBands): FigureBlock {
       layout: layout(wear, units, along, sizes, shaft, [
         ...shaft.labels,
         ...marks.labels,
-        ...lineLabels(wear, units, sizes, readingsPanel),
+        ...lineLabels(wear, units, {
+          along,
+          sizes,
+          domain: readingsPanel,
+          width: width - margin.l - margin.r,
+          height: (height - margin.t - margin.b) * (readingsPanel[1] - readingsPanel[0]),
+        }),
       ]),
     },
   };

@@ -41,12 +41,18 @@ function worst({ bands, nominal }: WearBands, units: ShownUnits): string {
     .sort((a, b) => deepestOf(b, nominal) - deepestOf(a, nominal));
   const deepest = worn[0];
   if (deepest?.depth === undefined) return `None is worn beyond its uncertainty from the nominal ${name}.`;
-  const others = worn.slice(1).map(({ number }) => `band ${number}`);
+  const others = worn
+    .slice(1)
+    .map(({ number }) => number)
+    .sort((a, b) => a - b);
   const sloping =
     deepest.shape === "sloping"
       ? `, ${smallText(nominal.minus(deepest.diameterAtFrom), units)} at its start and ${smallText(nominal.minus(deepest.diameterAtTo), units)} at its end`
       : "";
-  const also = others.length === 0 ? "" : ` Also worn: ${listText(others)}.`;
+  const also =
+    others.length === 0
+      ? ""
+      : ` Also worn: ${others.length === 1 ? "band" : "bands"} ${listText(others.map(String), 12)}.`;
   return `The deepest wear is band ${place(deepest, units)}: ${smallMeasured(deepest.depth, units)} (95 %) below the nominal ${name}, on diameter${sloping}.${also}`;
 }
 

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { inch, thou } from "../../../kernel-helpers/quantity/index.js";
 import type { FigureBlock } from "../../../kernel-helpers/view/blocks.js";
 import { finishFigure } from "../../../kernel-helpers/view/finish-figure.js";
+import { drawPng } from "../../../kernel-helpers/view/picture/index.js";
 import { profileFigure, taperFigure, wearFigure } from "../../../kernel-helpers/view/results/index.js";
 import { expectClose } from "../../support/expect-close.js";
 import { sampleProfile, sampleTaper, sampleWear } from "../../support/sample-results.js";
@@ -24,6 +25,11 @@ const figures: Readonly<Record<string, FigureBlock>> = {
   "a profile in millimetres": profileFigure(sampleProfile("metric")),
   "wear in inches": wearFigure(sampleWear("inch")),
   "wear in millimetres, with a limit": wearFigure(sampleWear("metric", { withLimit: true })),
+  "wear with nominal and limit far off the scale": wearFigure({
+    ...sampleWear(),
+    nominal: inch(2.5),
+    limit: inch(2.375),
+  }),
   "wear without a nominal": wearFigure({ ...sampleWear(), nominal: undefined }),
   "a straight taper": taperFigure(sampleTaper()),
   "a barrel with a gross reading": taperFigure(sampleTaper({ bow: 0.6, grossAt: 4 })),
@@ -49,6 +55,11 @@ describe.each(Object.entries(figures))("the figure of %s", (_, block) => {
       if (Array.isArray(hovertext)) expect(hovertext.length).toBe(x.length);
       for (const value of [...x, ...y]) expect(value === null || Number.isFinite(value)).toBe(true);
     }
+  });
+
+  it("draws as a picture", async () => {
+    const png = await drawPng(block.figure, { scale: 1 });
+    expect([...png.subarray(1, 4)].map((byte) => String.fromCharCode(byte)).join("")).toBe("PNG");
   });
 
   it("says what it shows to those who cannot see it", () => {

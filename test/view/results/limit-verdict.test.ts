@@ -82,7 +82,7 @@ describe("limitVerdict(wear)", () => {
     expect(verdict!.text).toContain("band 2");
     expect(verdict!.text).not.toContain("band 1");
     expect(verdict!.because).toMatch(
-      /below the limit, ± 0\.\d+ thou \(95 %\)\. Probability .* more than 99\.9 %/,
+      /\d ± 0\.\d+ thou \(95 %\) below the limit\. Probability .* more than 99\.9 %/,
     );
   });
 

@@ -44,7 +44,7 @@ describe("present(table)", () => {
 
   it("shows instrument, temperature, part and remarks, and the reader's doubts", () => {
     expect(text(sampleTable())).toMatch(
-      /2 to 3 in micrometer .*reads to 0\.1 thou, repeats to 0\.08 thou.*64 °F.*line shaft.*the bench.*WARNING: line 34/,
+      /2 to 3 in micrometer .*reads to 0\.1 thou; one standard deviation: repeats to 0\.08 thou, set to 0\.05 thou.*64 °F \(standard uncertainty 0\.9 °F\).*line shaft.*the bench.*WARNING: line 34/,
     );
   });
 
@@ -84,32 +84,28 @@ describe("present(wear)", () => {
     expect(text(sampleWear())).toContain("given no weight: line 14 and line 34");
   });
 
-  it("gives each band a row: stations, edges, state, shape, diameter, depth, slope, ovality, smallest", () => {
+  it("gives each band a row: stations, edges, state, shape and slope, diameter, depth, ovality, smallest", () => {
     const rows = tables(sampleWear())[0]!.rows.map((row) => row.cells);
     expect(rows.length).toBe(4);
     expect(rows[1]).toEqual([
       "2",
       "12 – 20",
-      "20 and 21",
+      "20 – 21",
       "worn",
       "flat",
-      "2.43270 ± 0.00011 in",
-      "4.80 ± 0.11 thou",
-      "0",
-      "1.6, small at 90°",
-      "2.4317 in, station 20 at 90°",
-      "18",
+      "2.43270 ± 0.00011",
+      "4.80 ± 0.11",
+      "1.6, 90°",
+      "2.4317 at 20, 90°",
     ]);
-    expect(rows[3]!.join(" | ")).toMatch(
-      /end of survey .* sloping, 2\.4368 in to 2\.4344 in .* −0\.400 ± 0\.040/,
-    );
+    expect(rows[3]!.join(" | ")).toMatch(/end of survey .* sloping, −0\.400 ± 0\.040 thou per in/);
   });
 
   it("lists gross readings with line, read, expected, off by and the likely slip", () => {
     const gross = tables(sampleWear())[1]!.rows[1]!;
     expect(gross.mark).toBe("bad");
     expect(gross.cells.join(" | ")).toMatch(
-      /34 \| 26 \| 90° \| 24\.37\d\d in \| 2\.4371 in \| 21\.93\d\d in too large .* ten times too large/,
+      /34 \| 26 \| 90° \| 24\.37\d\d \| 2\.4371 \| 21\.93\d\d in too large .* ten times too large/,
     );
   });
 

@@ -1,0 +1,276 @@
+import { setTimeout as pause } from "node:timers/promises";
+import { Dealer, Subscriber } from "zeromq";
+import { portTaken } from "../kernel/sockets.js";
+import { addressOf } from "../wire/connection.js";
+import { decode, encode, type Message, newHeader } from "../wire/message.js";
+import { Outbox } from "../wire/outbox.js";
+import { CellError, CellTimeoutError, KernelDiedError } from "./client-errors.js";
+import { KernelProcess } from "./kernel-process.js";
+
+/** A kernel to be started. */
+export interface KernelOptions {
+  /** The folder the kernel runs in. */
+  readonly directory: string;
+  /** Environment of the kernel; that of this process where not given. */
+  readonly environment?: NodeJS.ProcessEnv;
+  /** How long it may take until it answers [ms]. */
+  readonly startTimeout?: number;
+  /** The program and its arguments, for another kernel run by Node; this package's own where not given. */
+  readonly program?: readonly string[];
+}
+
+/** How to run one cell. */
+export interface CellOptions {
+  /** How long it may take; without limit where not given [ms]. */
+  readonly timeout?: number;
+  /** After that it is interrupted, and may take this long to come to rest; five seconds where not given [ms]. */
+  readonly interruptTimeout?: number;
+  /** Called for each message the cell causes: stream, execute_result, display_data, error, …; late ones too. */
+  readonly onOutput?: (output: KernelOutput) => void;
+  /** The id of the cell in its notebook. */
+  readonly cellId?: string;
+  /** Whether cells already sent are given up when this one fails; true where not given. */
+  readonly stopOnError?: boolean;
+}
+
+/** A message the kernel published on behalf of a cell. */
+export interface KernelOutput {
+  readonly type: string;
+  readonly content: Readonly<Record<string, unknown>>;
+}
+
+/** A cell that went well. */
+export interface CellReply {
+  readonly executionCount: number;
+  readonly outputs: readonly KernelOutput[];
+}
+
+interface Pending {
+  reply?: Message;
+  idle: boolean;
+  readonly onOutput: (output: KernelOutput) => void;
+  readonly finish: (reply: Message) => void;
+  finished: boolean;
+}
+
+const mostTries = 3;
+const fiveSeconds = 5000;
+/** A kernel told to shut down may take this long [ms]. */
+const restAfterShutdown = 2000;
+
+/**
+ * A kernel in a process of its own, and the talk with it. Close it in a `finally`: then neither a process nor a
+ * file is left, whatever happened.
+ */
+export class KernelClient {
+  readonly #process: KernelProcess;
+  readonly #shell: Dealer = new Dealer({ linger: 0 });
+  readonly #control: Dealer = new Dealer({ linger: 0 });
+  readonly #iopub: Subscriber = new Subscriber({ linger: 0, receiveHighWaterMark: 0 });
+  readonly #shellBox: Outbox = new Outbox(this.#shell);
+  readonly #controlBox: Outbox = new Outbox(this.#control);
+  readonly #pending: Map<string, Pending> = new Map();
+  readonly #session: string = newHeader("session", "").msg_id;
+  #closed: Promise<void> | undefined;
+
+  /**
+   * Starts a kernel and waits until it answers.
+   *
+   * @throws KernelDiedError the kernel ended instead
+   * @throws Error the kernel did not answer in time
+   */
+  static async start(options: KernelOptions): Promise<KernelClient> {
+    for (let tries = 1; ; tries += 1) {
+      try {
+        return await KernelClient.#startOnce(options);
+      } catch (error) {
+        // Its ports were free a moment ago, and taken when it came to use them.
+        const unlucky = error instanceof KernelDiedError && error.exitCode === portTaken;
+        if (!unlucky || tries === mostTries) throw error;
+      }
+    }
+  }
+
+  static async #startOnce(options: KernelOptions): Promise<KernelClient> {
+    const { directory, environment = process.env, startTimeout = 60_000, program } = options;
+    const client = new KernelClient(await KernelProcess.start(directory, environment, program));
+    try {
+      await client.#greet(startTimeout);
+    } catch (error) {
+      await client.close();
+      throw error;
+    }
+    return client;
+  }
+
+  private constructor(kernel: KernelProcess) {
+    this.#process = kernel;
+    this.#shell.connect(addressOf(kernel.connection, "shell"));
+    this.#control.connect(addressOf(kernel.connection, "control"));
+    this.#iopub.connect(addressOf(kernel.connection, "iopub"));
+    this.#iopub.subscribe();
+    for (const socket of [this.#shell, this.#control, this.#iopub]) void this.#read(socket);
+  }
+
+  /** The kernel's process, for those who look after it from outside. */
+  get pid(): number | undefined {
+    return this.#process.pid;
+  }
+
+  /**
+   * Runs one cell and waits until all it shows has come.
+   *
+   * @throws CellError the cell failed
+   * @throws CellTimeoutError the cell took longer than allowed
+   * @throws KernelDiedError the kernel ended
+   */
+  async execute(code: string, options: CellOptions = {}): Promise<CellReply> {
+    const outputs: KernelOutput[] = [];
+    const onOutput = (output: KernelOutput): void => {
+      outputs.push(output);
+      options.onOutput?.(output);
+    };
+    const asked = {
+      code,
+      silent: false,
+      store_history: true,
+      user_expressions: {},
+      allow_stdin: false,
+      stop_on_error: options.stopOnError ?? true,
+    };
+    const answer = this.#ask("execute_request", asked, onOutput, { cellId: options.cellId });
+    const { timeout, interruptTimeout = fiveSeconds } = options;
+    const { content } =
+      timeout === undefined ? await answer : await this.#inTime(answer, timeout, interruptTimeout);
+    if (content.status !== "ok") throw failure(content);
+    return { executionCount: Number(content.execution_count), outputs };
+  }
+
+  /** Any other request of the protocol; resolves with the content of its reply. */
+  async request(type: string, content: Record<string, unknown>): Promise<Message["content"]> {
+    return (await this.#ask(type, content)).content;
+  }
+
+  /**
+   * Makes the kernel as good as new, for a sheet that runs in a folder.
+   *
+   * @throws CellError the folder is not there
+   */
+  async reset(sheet: { readonly directory: string; readonly sheet?: string }): Promise<void> {
+    const content = await this.request("journalbox_reset_request", { ...sheet });
+    if (content.status !== "ok") throw failure(content);
+    for (const [id, pending] of this.#pending) if (pending.finished) this.#pending.delete(id);
+  }
+
+  /** Interrupts the running cell; a loop that never waits may not notice. */
+  interrupt(): void {
+    // A signal also reaches a kernel that is busy computing; where there are none, a message must do.
+    if (process.platform === "win32") void this.#ask("interrupt_request", {}).catch(() => undefined);
+    else this.#process.interrupt();
+  }
+
+  /** Shuts the kernel down, by force where it does not listen. May be called twice. */
+  close(): Promise<void> {
+    this.#closed ??= this.#shutDown();
+    return this.#closed;
+  }
+
+  async #shutDown(): Promise<void> {
+    this.#controlBox.put(this.#encode(this.#newRequest("shutdown_request", { restart: false })));
+    await this.#process.end(restAfterShutdown);
+    for (const socket of [this.#shell, this.#control, this.#iopub]) socket.close();
+    this.#process.forgetFile();
+  }
+
+  /**
+   * What the kernel publishes before the subscription has reached it is lost. So the client asks again and again
+   * until the answer comes on both ways.
+   */
+  async #greet(milliseconds: number): Promise<void> {
+    const end = Date.now() + milliseconds;
+    let answered = false;
+    const died = this.#process.died.catch((error: unknown) => {
+      if (!answered) throw error;
+    });
+    while (!answered) {
+      if (Date.now() > end) throw new Error(`the kernel did not answer within ${milliseconds / 1000} s`);
+      const answer = this.#ask("kernel_info_request", {}).then(() => {
+        answered = true;
+      });
+      await Promise.race([answer, pause(50), died]);
+    }
+    this.#pending.clear();
+    this.#process.forgetFile();
+  }
+
+  async #inTime(answer: Promise<Message>, milliseconds: number, rest: number): Promise<Message> {
+    const late = (after: number): Promise<"late"> => pause(after, "late" as const, { ref: false });
+    const first = await Promise.race([answer, late(milliseconds)]);
+    if (first !== "late") return first;
+    this.interrupt();
+    const second = await Promise.race([answer, late(rest)]);
+    if (second === "late") {
+      this.#process.kill();
+      await answer.catch(() => undefined); // ends with the kernel
+    }
+    throw new CellTimeoutError(milliseconds, second !== "late");
+  }
+
+  /** Resolves with the reply when both it and the closing `idle` have come. */
+  #ask(
+    type: string,
+    content: Record<string, unknown>,
+    onOutput: (output: KernelOutput) => void = () => {},
+    metadata: Record<string, unknown> = {},
+  ): Promise<Message> {
+    const request = { ...this.#newRequest(type, content), metadata };
+    const answered = new Promise<Message>((finish) => {
+      this.#pending.set(request.header.msg_id, { idle: false, finished: false, onOutput, finish });
+    });
+    this.#shellBox.put(this.#encode(request));
+    return Promise.race([answered, this.#process.died]);
+  }
+
+  async #read(socket: Dealer | Subscriber): Promise<void> {
+    try {
+      for await (const frames of socket) this.#take(decode(frames as Buffer[], this.#process.connection.key));
+    } catch (error) {
+      if (!socket.closed) throw error;
+    }
+  }
+
+  #take(message: Message): void {
+    const pending = this.#pending.get(String(message.parent.msg_id));
+    if (pending === undefined) return;
+    const type = message.header.msg_type;
+    if (type.endsWith("_reply")) pending.reply = message;
+    else if (type === "status") pending.idle ||= message.content.execution_state === "idle";
+    else pending.onOutput({ type, content: message.content });
+    if (pending.reply === undefined || !pending.idle || pending.finished) return;
+    pending.finished = true;
+    pending.finish(pending.reply);
+  }
+
+  #newRequest(type: string, content: Record<string, unknown>): Message {
+    return { identities: [], header: newHeader(type, this.#session), parent: {}, content };
+  }
+
+  #encode(message: Message): Buffer[] {
+    return encode(message, this.#process.connection.key);
+  }
+}
+
+function failure(content: Message["content"]): CellError {
+  if (content.status === "aborted")
+    return new CellError({
+      ename: "Aborted",
+      evalue: "an earlier cell failed, so this one was not run",
+      traceback: [],
+    });
+  const { ename, evalue, traceback } = content;
+  return new CellError({
+    ename: String(ename ?? "Error"),
+    evalue: String(evalue ?? ""),
+    traceback: Array.isArray(traceback) ? traceback.map(String) : [],
+  });
+}

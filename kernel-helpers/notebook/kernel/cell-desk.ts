@@ -1,0 +1,126 @@
+import { setImmediate as nextTurn } from "node:timers/promises";
+import { inspect } from "node:util";
+import type { Bundle } from "../../view/bundle.js";
+import type { Message } from "../wire/message.js";
+import { type CellContext, insideCell } from "./cell-context.js";
+import type { CellOutcome, CellRunner } from "./cell-runner.js";
+import { cancelTimers } from "./cell-timers.js";
+import type { ErrorContent } from "./error-content.js";
+import { faint } from "./ink.js";
+import type { Output, Publish } from "./output.js";
+import type { PlacesOf } from "./stack-places.js";
+import { thrownError } from "./thrown-error.js";
+import { typeError } from "./type-error.js";
+
+/** The content of an execute_reply. */
+export type ExecuteReply =
+  | { status: "ok"; execution_count: number; payload: []; user_expressions: Record<string, never> }
+  | ({ status: "error"; execution_count: number } & ErrorContent);
+
+/** Takes a request to run a cell through all its steps, and shows what came of it. */
+export class CellDesk {
+  readonly #runner: CellRunner;
+  readonly #output: Output;
+  readonly #publish: Publish;
+  readonly #placesOf: PlacesOf;
+  #count = 0;
+  #forgetPage = (): void => {};
+  #history: (readonly [session: number, line: number, input: string])[] = [];
+
+  constructor(runner: CellRunner, output: Output, publish: Publish, placesOf: PlacesOf) {
+    this.#runner = runner;
+    this.#output = output;
+    this.#publish = publish;
+    this.#placesOf = placesOf;
+  }
+
+  /** Numbers and history begin anew. */
+  reset(): void {
+    this.#count = 0;
+    this.#history = [];
+    this.#forgetPage();
+  }
+
+  /** The cells run so far, in the form of a history_reply. */
+  history(last: number = Number.POSITIVE_INFINITY): readonly (readonly [number, number, string])[] {
+    return this.#history.slice(-Math.max(1, last));
+  }
+
+  async run(request: Message): Promise<ExecuteReply> {
+    const code = String(request.content.code ?? "");
+    const silent = request.content.silent === true;
+    if (!silent && request.content.store_history !== false) {
+      this.#count += 1;
+      this.#history.push([1, this.#count, code]);
+    }
+    const cell: CellContext = { request, number: this.#count, running: true, strays: new Map() };
+    this.#output.begin(cell);
+    if (!silent) this.#publish(cell, "execute_input", { code, execution_count: cell.number });
+    const error = await this.#runAndShow(cell, code, silent);
+    this.#output.flush();
+    if (error === undefined)
+      return { status: "ok", execution_count: cell.number, payload: [], user_expressions: {} };
+    this.#publish(cell, "error", { ...error });
+    return { status: "error", execution_count: cell.number, ...error };
+  }
+
+  /** Shows an error that came after its cell had ended, under that cell. */
+  tellLate(cell: CellContext, reason: unknown): void {
+    const { traceback } = thrownError(reason, this.#placesOf);
+    this.#output.write(cell, "stderr", [...traceback, lateHint, ""].join("\n"));
+  }
+
+  async #runAndShow(cell: CellContext, code: string, silent: boolean): Promise<ErrorContent | undefined> {
+    try {
+      const outcome = await insideCell(cell, () => this.#runner.run(code, cell.number));
+      // Node tells of a rejected promise at the end of this turn of its event loop.
+      await nextTurn();
+      if (outcome.status !== "ok") return this.#errorOf(outcome, cell, code);
+      if (!silent) await this.#showValue(cell, outcome.value);
+      return this.#errorOfStrays(cell);
+    } catch (thrown) {
+      return thrownError(thrown, this.#placesOf); // the value could not be shown
+    } finally {
+      cell.running = false;
+    }
+  }
+
+  async #showValue(cell: CellContext, value: unknown): Promise<void> {
+    if (value === undefined || value === null) return;
+    const result = (bundle: Bundle): void => {
+      this.#output.flush();
+      this.#publish(cell, "execute_result", { execution_count: cell.number, ...bundle });
+    };
+    if (typeof value !== "object" && typeof value !== "function")
+      return result({ data: { "text/plain": inspect(value) }, metadata: {} });
+    // Loaded with the first value that may have a look of its own, so that the kernel starts without it.
+    const { bundleOf, resetLoader } = await import("../../view/bundle.js");
+    this.#forgetPage = resetLoader;
+    const bundle = await insideCell(cell, () => bundleOf(value, cellId(cell.request)));
+    if (bundle !== undefined) result(bundle);
+  }
+
+  #errorOf(outcome: Exclude<CellOutcome, { status: "ok" }>, cell: CellContext, code: string): ErrorContent {
+    if (outcome.status === "type-error") return typeError(outcome.diagnostics, code);
+    if (outcome.status === "thrown") return thrownError(outcome.thrown, this.#placesOf);
+    cancelTimers(cell);
+    const evalue = "the cell was interrupted";
+    return { ename: "Interrupted", evalue, traceback: [`Interrupted: ${evalue}`] };
+  }
+
+  #errorOfStrays(cell: CellContext): ErrorContent | undefined {
+    if (cell.strays.size === 0) return undefined;
+    const [first] = cell.strays.values();
+    const error = thrownError(first, this.#placesOf);
+    return { ...error, traceback: [...error.traceback, strayHint] };
+  }
+}
+
+/** Front ends of today say which cell they run. */
+function cellId(request: Message): string | undefined {
+  const id = request.metadata?.cellId;
+  return typeof id === "string" ? id : undefined;
+}
+
+const strayHint = faint("Nothing waited for this: put await before the call it comes from.");
+const lateHint = faint("This came after its cell had ended: put await before the call it comes from.");

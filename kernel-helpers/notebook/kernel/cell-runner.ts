@@ -1,0 +1,205 @@
+import { readFileSync } from "node:fs";
+import { basename } from "node:path";
+import type { Converter, ConvertResult, Diagnostic } from "tslab/dist/converter.js";
+import type { ConverterSet, Executor } from "tslab/dist/executor.js";
+import type { Tslab } from "./load-tslab.js";
+import type { Scripts } from "./scripts.js";
+
+/** How one cell went. */
+export type CellOutcome =
+  | { readonly status: "ok"; readonly value: unknown }
+  | { readonly status: "type-error"; readonly diagnostics: readonly Diagnostic[] }
+  | { readonly status: "thrown"; readonly thrown: unknown }
+  | { readonly status: "interrupted" };
+
+/**
+ * Runs cells on tslab's converter and executor, one at a time.
+ *
+ * The executor tells its results to a console; the one it is given here keeps the last value of the cell and
+ * what was thrown as they are. tslab keeps no names of a cell that threw.
+ */
+export class CellRunner {
+  readonly #tslab: Tslab;
+  readonly #scripts: Scripts;
+  #converter: Converter;
+  #executor: Executor;
+  /** Compiled files beside the notebook: tslab compiles each once, an executor starts without any. */
+  readonly #sideOutputs = new Map<string, string>();
+  #sideOutputsGiven = true;
+  /** Modules written in cells, by file name without ending. */
+  readonly #modules = new Map<string, string>();
+  #cellsRun = 0;
+  // Of the cell in hand:
+  #number = 0;
+  #source = "";
+  #diagnostics: readonly Diagnostic[] = [];
+  #value: unknown;
+  #thrown: readonly unknown[] = [];
+  #interrupt: (() => void) | undefined;
+
+  constructor(tslab: Tslab, scripts: Scripts) {
+    this.#tslab = tslab;
+    this.#scripts = scripts;
+    this.#converter = tslab.createConverter({ isJS: false, isBrowser: false });
+    this.#executor = this.#newExecutor();
+  }
+
+  /** Runs one cell and waits for its last value, where that is a promise. */
+  async run(source: string, number: number): Promise<CellOutcome> {
+    if (this.#tslab.getCodeMetadata(source).mode === "browser")
+      return { status: "thrown", thrown: new Error("cells marked @browser do not run here") };
+    this.#number = number;
+    this.#source = source;
+    this.#diagnostics = [];
+    this.#value = undefined;
+    this.#thrown = [];
+    const interrupted = new Promise<CellOutcome>((resolve) => {
+      this.#interrupt = () => resolve({ status: "interrupted" });
+    });
+    try {
+      return await Promise.race([this.#execute(source), interrupted]);
+    } finally {
+      this.#interrupt = undefined;
+    }
+  }
+
+  /** Ends a waiting cell. A loop that never waits is ended by the engine itself, where it can be. */
+  interrupt(): void {
+    this.#interrupt?.();
+    this.#executor.interrupt();
+  }
+
+  /** A clean state: no names, no declarations, no modules of an earlier sheet. */
+  reset(sameFolder: boolean): void {
+    if (!sameFolder || this.#modules.size > 0) {
+      // tslab's converter is bound to its folder, and keeps modules written in cells for good.
+      this.#converter.close();
+      this.#converter = this.#tslab.createConverter({ isJS: false, isBrowser: false });
+      this.#sideOutputs.clear();
+      this.#modules.clear();
+    }
+    this.#executor = this.#newExecutor();
+    this.#sideOutputsGiven = false;
+  }
+
+  complete(source: string, position: number): { start: number; end: number; candidates: string[] } {
+    return this.#executor.complete(source, position);
+  }
+
+  /** What is known of the name at a position; undefined where nothing is. */
+  inspect(source: string, position: number): string | undefined {
+    const info = this.#executor.inspect(source, position);
+    return info && this.#tslab.printQuickInfo(info);
+  }
+
+  close(): void {
+    this.#converter.close();
+  }
+
+  async #execute(source: string): Promise<CellOutcome> {
+    const ok = await this.#executor.execute(source);
+    if (this.#diagnostics.length > 0) return { status: "type-error", diagnostics: this.#diagnostics };
+    if (!ok) return thrownOrInterrupted(this.#thrown[0]);
+    try {
+      return { status: "ok", value: await this.#value };
+    } catch (thrown) {
+      return { status: "thrown", thrown };
+    }
+  }
+
+  #newExecutor(): Executor {
+    const node: Converter = {
+      convert: (declarations, source) => this.#convert(declarations, source),
+      addModule: (name, source, meta) => {
+        this.#modules.set(name, source);
+        this.#diagnostics = this.#converter.addModule(name, source, meta);
+        return [...this.#diagnostics];
+      },
+      inspect: (...asked) => this.#converter.inspect(...asked),
+      complete: (...asked) => this.#converter.complete(...asked),
+      close: () => this.#converter.close(),
+    };
+    const converters: ConverterSet = { node, browser: node, close: () => node.close() };
+    return this.#tslab.createExecutor(process.cwd(), converters, {
+      log: (value: unknown) => {
+        this.#value = value;
+      },
+      error: (...said: unknown[]) => {
+        this.#thrown = said;
+      },
+    });
+  }
+
+  #convert(declarations: string, source: string): ConvertResult {
+    const converted = this.#converter.convert(declarations, source);
+    this.#diagnostics = converted.diagnostics;
+    for (const { path, data } of converted.sideOutputs ?? []) {
+      this.#sideOutputs.set(path, data);
+      this.#nameFile(path, data);
+    }
+    if (converted.output !== undefined) this.#nameCell(converted, converted.output);
+    if (this.#sideOutputsGiven) return converted;
+    this.#sideOutputsGiven = true;
+    return { ...converted, sideOutputs: [...this.#sideOutputs].map(([path, data]) => ({ path, data })) };
+  }
+
+  /** Gives the compiled cell a name by which the engine, and so each stack, will call it. */
+  #nameCell(converted: ConvertResult, output: string): void {
+    this.#cellsRun += 1;
+    const name = `cell-${this.#cellsRun}.ts`;
+    const steps = this.#tslab.takeSteps(output);
+    if (steps !== undefined)
+      this.#scripts.add(name, {
+        title: `cell ${this.#number}`,
+        source: this.#source,
+        steps,
+        linesBefore: 1, // tslab's own "export {};"
+        charactersBefore: (converted.hasToplevelAwait ? asyncOpening : opening).length,
+        compiledLines: lineCount(output),
+      });
+    converted.output = `${output}\n//# sourceURL=${name}`;
+  }
+
+  /** A compiled file beside the notebook, or a module written in a cell. */
+  #nameFile(path: string, compiled: string): void {
+    const name = basename(path, ".js");
+    const module = this.#modules.get(name);
+    const steps = this.#tslab.takeSteps(compiled);
+    if (steps === undefined) return;
+    const source = module ?? readIfThere(path.replace(/js$/, "ts"));
+    const linesBefore = module === undefined ? 0 : 1;
+    this.#scripts.add(path, {
+      title: `${name}.ts`,
+      source,
+      steps,
+      linesBefore,
+      charactersBefore: 0,
+      compiledLines: lineCount(compiled),
+    });
+  }
+}
+
+/** What tslab's executor writes before the first line of a cell, and of one that waits for something. */
+const opening = "(function(exports, require) { ";
+const asyncOpening = "(async function(exports, require) { ";
+
+/** The line break at the end begins no line. */
+function lineCount(compiled: string): number {
+  return compiled.trimEnd().split("\n").length;
+}
+
+function readIfThere(path: string): string {
+  try {
+    return readFileSync(path, "utf8");
+  } catch {
+    return ""; // a file of another ending: its places are told without an excerpt
+  }
+}
+
+function thrownOrInterrupted(thrown: unknown): CellOutcome {
+  const code = (thrown as { code?: unknown } | undefined)?.code;
+  const message = (thrown as { message?: unknown } | undefined)?.message;
+  if (code === "ERR_SCRIPT_EXECUTION_INTERRUPTED" || message === "Interrupted asynchronously")
+    return { status: "interrupted" };
+  return { status: "thrown", thrown };
+}

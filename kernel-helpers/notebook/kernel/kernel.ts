@@ -1,0 +1,162 @@
+import { setUnitSystem } from "../../quantity/display.js";
+import { resetSession, setSession } from "../../record/session.js";
+import type { Message } from "../wire/message.js";
+import { currentCell } from "./cell-context.js";
+import { CellDesk } from "./cell-desk.js";
+import { withJsonParsed } from "./cell-display.js";
+import { CellRunner } from "./cell-runner.js";
+import { cancelTimers, watchTimers } from "./cell-timers.js";
+import { rememberState } from "./clean-state.js";
+import type { FrontEnd, RequestChannel } from "./front-end.js";
+import { kernelInfo } from "./kernel-info.js";
+import type { Tslab } from "./load-tslab.js";
+import { charactersFromUnits, unitsFromCharacters } from "./offsets.js";
+import { Output, type Publish } from "./output.js";
+import { RequestQueue } from "./request-queue.js";
+import { Scripts } from "./scripts.js";
+import { speakOfCells } from "./stack-places.js";
+import { watchStrays } from "./strays.js";
+import { thrownError } from "./thrown-error.js";
+
+type Content = Record<string, unknown>;
+
+/** Answers requests: those that run code in their order, the others at once. */
+export class Kernel {
+  readonly #frontEnd: FrontEnd;
+  readonly #tslab: Tslab;
+  readonly #runner: CellRunner;
+  readonly #desk: CellDesk;
+  readonly #output: Output;
+  readonly #state: ReturnType<typeof rememberState>;
+  readonly #queue: RequestQueue;
+  readonly #end: () => void;
+
+  /** `end` is called when the kernel has been told to shut down, and has said so. */
+  constructor(tslab: Tslab, frontEnd: FrontEnd, end: () => void) {
+    this.#tslab = tslab;
+    this.#frontEnd = frontEnd;
+    this.#end = end;
+    const publish: Publish = (cell, type, content) => frontEnd.publish(cell.request, type, content);
+    const scripts = new Scripts();
+    const placesOf = speakOfCells(scripts);
+    this.#runner = new CellRunner(tslab, scripts);
+    this.#output = new Output(publish);
+    this.#desk = new CellDesk(this.#runner, this.#output, publish, placesOf);
+    this.#queue = new RequestQueue(
+      (request) => this.#runInTurn(request),
+      (request) => this.#abort(request),
+    );
+    watchTimers();
+    watchStrays((cell, reason) => this.#desk.tellLate(cell, reason));
+    process.on("SIGINT", () => this.#runner.interrupt());
+    tslab.setDisplayWriter((display, update) => {
+      const cell = currentCell();
+      if (cell === undefined) return;
+      this.#output.flush();
+      publish(cell, update ? "update_display_data" : "display_data", withJsonParsed(display));
+    });
+    this.#state = rememberState();
+  }
+
+  receive(channel: RequestChannel, request: Message): void {
+    const type = request.header.msg_type;
+    if (type === "execute_request" || type === "journalbox_reset_request") {
+      this.#queue.add(request);
+      return;
+    }
+    this.#frontEnd.status(request, "busy");
+    const answer = this.#answers[type];
+    if (answer !== undefined)
+      this.#frontEnd.reply(
+        channel,
+        request,
+        this.#trying(() => answer(request.content)),
+      );
+    this.#frontEnd.status(request, "idle");
+    if (type === "shutdown_request") this.#end();
+  }
+
+  close(): void {
+    this.#runner.close();
+  }
+
+  /** What is answered at once, also while a cell waits for something. Other requests have no answer here. */
+  readonly #answers: Readonly<Record<string, (asked: Content) => Content>> = {
+    kernel_info_request: () => kernelInfo(this.#tslab.ts.version),
+    shutdown_request: ({ restart }) => ({ status: "ok", restart: restart === true }),
+    interrupt_request: () => {
+      this.#runner.interrupt();
+      return { status: "ok" };
+    },
+    comm_info_request: () => ({ status: "ok", comms: {} }),
+    history_request: ({ n }) => ({
+      status: "ok",
+      history: this.#desk.history(typeof n === "number" ? n : undefined),
+    }),
+    is_complete_request: ({ code }) => {
+      const { completed, indent } = this.#tslab.isCompleteCode(String(code));
+      return completed ? { status: "complete" } : { status: "incomplete", indent: indent ?? "" };
+    },
+    complete_request: ({ code, cursor_pos }) => {
+      const text = String(code);
+      const found = this.#runner.complete(text, unitsFromCharacters(text, Number(cursor_pos)));
+      return {
+        status: "ok",
+        matches: found.candidates,
+        cursor_start: charactersFromUnits(text, found.start),
+        cursor_end: charactersFromUnits(text, found.end),
+        metadata: {},
+      };
+    },
+    inspect_request: ({ code, cursor_pos }) => {
+      const text = String(code);
+      const known = this.#runner.inspect(text, unitsFromCharacters(text, Number(cursor_pos)));
+      const data = known === undefined ? {} : { "text/plain": known };
+      return { status: "ok", found: known !== undefined, data, metadata: {} };
+    },
+  };
+
+  async #runInTurn(request: Message): Promise<{ abortWaiting: boolean; reply(): void }> {
+    this.#frontEnd.status(request, "busy");
+    const isCell = request.header.msg_type === "execute_request";
+    const content: Content = isCell
+      ? { ...(await this.#desk.run(request)) }
+      : this.#trying(() => this.#reset(request.content));
+    return {
+      abortWaiting: isCell && content.status === "error" && request.content.stop_on_error !== false,
+      reply: () => {
+        this.#frontEnd.reply("shell", request, content);
+        this.#frontEnd.status(request, "idle");
+      },
+    };
+  }
+
+  #abort(request: Message): void {
+    this.#frontEnd.status(request, "busy");
+    this.#frontEnd.reply("shell", request, { status: "aborted" });
+    this.#frontEnd.status(request, "idle");
+  }
+
+  /** Makes the kernel as good as new for a sheet in a folder; message type `journalbox_reset_request`. */
+  #reset({ directory, sheet }: Content): Content {
+    const before = process.cwd();
+    process.chdir(String(directory ?? before)); // throws where it is not there, before anything is changed
+    cancelTimers();
+    this.#output.flush();
+    this.#state.restore(before);
+    this.#runner.reset(process.cwd() === before);
+    this.#desk.reset();
+    setUnitSystem(undefined);
+    resetSession();
+    setSession({ directory: process.cwd(), ...(typeof sheet === "string" && { sheet }) });
+    return { status: "ok" };
+  }
+
+  #trying(answer: () => Content): Content {
+    try {
+      return answer();
+    } catch (thrown) {
+      return { status: "error", ...thrownError(thrown, () => []) };
+    }
+  }
+}

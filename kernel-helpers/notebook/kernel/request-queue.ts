@@ -1,0 +1,54 @@
+import { setTimeout as pause } from "node:timers/promises";
+import type { Message } from "../wire/message.js";
+
+/** Handles one request; true asks that the requests already waiting be aborted. */
+export type Handler = (request: Message) => Promise<{ readonly abortWaiting: boolean; reply(): void }>;
+
+/** A message on its way may take this long to be read [ms]. */
+const onTheirWay = 20;
+
+/**
+ * Requests in the order received, one at a time.
+ *
+ * When a cell fails, the requests received before its reply was sent are aborted, each with a reply that says
+ * so; what comes after the reply is run. A client that waits for replies is so never skipped over.
+ */
+export class RequestQueue {
+  readonly #handle: Handler;
+  readonly #abort: (request: Message) => void;
+  readonly #waiting: Message[] = [];
+  #working = false;
+
+  constructor(handle: Handler, abort: (request: Message) => void) {
+    this.#handle = handle;
+    this.#abort = abort;
+  }
+
+  add(request: Message): void {
+    this.#waiting.push(request);
+    if (!this.#working) void this.#work();
+  }
+
+  async #work(): Promise<void> {
+    this.#working = true;
+    for (let request = this.#waiting.shift(); request !== undefined; request = this.#waiting.shift()) {
+      const { abortWaiting, reply } = await this.#handle(request);
+      const aborted = abortWaiting ? await this.#takeWaiting() : [];
+      reply();
+      for (const late of aborted) this.#abort(late);
+    }
+    this.#working = false;
+  }
+
+  /** The cells in line, including those still being read: a cell that never waited kept the kernel from reading. */
+  async #takeWaiting(): Promise<Message[]> {
+    for (let before = -1; before !== this.#waiting.length; ) {
+      before = this.#waiting.length;
+      await pause(onTheirWay);
+    }
+    const cells = this.#waiting.filter((request) => request.header.msg_type === "execute_request");
+    const others = this.#waiting.filter((request) => request.header.msg_type !== "execute_request");
+    this.#waiting.splice(0, this.#waiting.length, ...others);
+    return cells;
+  }
+}

@@ -1,0 +1,31 @@
+/** Text as a data: URI, e.g. for a download link that works offline. */
+export function textDataUri(mediaType: string, text: string): string {
+  return `data:${mediaType};charset=utf-8;base64,${Buffer.from(text, "utf8").toString("base64")}`;
+}
+
+/**
+ * An SVG document as a data: URI for the src of an img, where browsers run no script and fetch nothing.
+ * Percent-encoded: a third smaller than base64, and greater still once the page is zipped.
+ */
+export function svgDataUri(svg: string): string {
+  return `data:image/svg+xml;charset=utf-8,${svg.replace(/[%#<>"'&\\`\s]/g, percent)}`;
+}
+
+/** A space reads well as it is, and browsers keep it; every other character that means something does not. */
+function percent(character: string): string {
+  return character === " " ? character : encodeURIComponent(character).replace("'", "%27");
+}
+
+const pictureTypes: readonly string[] = ["image/png", "image/jpeg", "image/gif", "image/webp"];
+
+/** A picture given as base64, as a data: URI; undefined where it is not what it says it is. */
+export function pictureDataUri(mediaType: string, base64: string): string | undefined {
+  const digits = base64.replace(/\s/g, "");
+  if (!pictureTypes.includes(mediaType) || !/^[A-Za-z0-9+/]+={0,2}$/.test(digits)) return undefined;
+  return `data:${mediaType};base64,${digits}`;
+}
+
+/** Whether an address is a picture that travels inside the page. */
+export function isPictureDataUri(address: string): boolean {
+  return /^data:image\/(?:png|jpeg|gif|webp|svg\+xml)[;,]/i.test(address);
+}

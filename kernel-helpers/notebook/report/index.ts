@@ -1,0 +1,3 @@
+/** One self-contained HTML file for a whole rebuild. */
+export { buildReport } from "./build-report.js";
+export type { Labelled, ReportInput, ReportRecord, ReportSheet, ReportTable } from "./report-input.js";

@@ -1,0 +1,46 @@
+import { quantityFromSi } from "../quantity/index.js";
+import { decimalsWritten, likelySlip } from "./likely-slip.js";
+import type { GrossReading, Profile } from "./profile-types.js";
+import { unitOf } from "./unit-of.js";
+
+/** What a reading should have been, in SI. */
+export interface Expected {
+  /** At 20 °C [m]. */
+  readonly diameter: number;
+  /** Standard uncertainty of the reading about it [m]. */
+  readonly u: number;
+}
+
+/** Gross readings in the order of the profile, each with what it is off by and the slip that may explain it. */
+export function grossReadings(
+  profile: Profile,
+  gross: ReadonlySet<number>,
+  expected: (reading: number) => Expected,
+): readonly GrossReading[] {
+  const unit = unitOf(profile);
+  const list = [...gross].sort((a, b) => a - b);
+  if (list.length === 0) return Object.freeze([]);
+  const sound = profile.readings.filter((_, i) => !gross.has(i));
+  const decimals = decimalsWritten(sound.map(({ asRead }) => asRead.in(unit)));
+  return Object.freeze(
+    list.map((index) => {
+      const reading = profile.readings[index]!;
+      const { diameter, u } = expected(index);
+      const residual = reading.diameter.si - diameter;
+      // Back to the temperature of the reading, for it is the reading as written that may have slipped.
+      const asRead = reading.asRead.si / reading.diameter.si;
+      return Object.freeze({
+        reading: index,
+        residual: quantityFromSi("length", residual, unit),
+        residualInU: residual / u,
+        likely: likelySlip({
+          unit,
+          read: reading.asRead.in(unit),
+          expected: quantityFromSi("length", diameter * asRead).in(unit),
+          u: quantityFromSi("length", u).in(unit),
+          decimals,
+        }),
+      });
+    }),
+  );
+}

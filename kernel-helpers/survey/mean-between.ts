@@ -1,0 +1,31 @@
+import { type Length, type Measured, measured, quantityFromSi } from "../quantity/index.js";
+import type { Profile } from "./profile-types.js";
+
+/**
+ * Plain mean of all readings between two stations (both included): the pocket-calculator way, which knows
+ * nothing of bands, weights or gross errors.
+ *
+ * mean = Σd/n, u = s/√n with s from n − 1
+ *
+ * Valid when: the stretch has one diameter and nothing was misread there. The uncertainty is from the scatter
+ * alone (type A); what all readings share is not in it.
+ *
+ * @param profile  the diameters, at 20 °C
+ * @param from, to  first and last station [m]
+ * @returns mean diameter [m], its standard uncertainty [m], n − 1 degrees of freedom
+ * @throws RangeError  fewer than two readings lie there
+ * @source JCGM 100:2008 (GUM), 4.2.1 to 4.2.3, equations 3 and 5
+ */
+export function meanBetween(profile: Profile, from: Length, to: Length): Measured<Length> {
+  const inside = profile.readings.filter(({ station }) => from.si <= station.si && station.si <= to.si);
+  const n = inside.length;
+  if (n < 2)
+    throw new RangeError(`meanBetween: at least two readings must lie between ${from} and ${to}, got ${n}`);
+  const first = inside[0]!.diameter.si;
+  const excess = inside.map(({ diameter }) => diameter.si - first);
+  const mean = excess.reduce((sum, value) => sum + value, 0) / n;
+  const variance = excess.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (n - 1);
+  const unit = profile.unitSystem === "inch" ? "inch" : "mm";
+  const length = (si: number): Length => quantityFromSi("length", si, unit);
+  return measured(length(first + mean), length(Math.sqrt(variance / n)), n - 1);
+}

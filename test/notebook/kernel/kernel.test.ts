@@ -1,0 +1,347 @@
+import { stripVTControlCharacters } from "node:util";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { CellError } from "../../../kernel-helpers/notebook/client/client-errors.js";
+import { KernelClient, type KernelOutput } from "../../../kernel-helpers/notebook/client/kernel-client.js";
+import { packageRoot, packageVersion } from "../../../kernel-helpers/notebook/package-root.js";
+import { buildTimeout, ensureBuilt } from "../../support/built.js";
+import { temporaryFolder } from "../../support/temporary-folder.js";
+
+// One real kernel over the wire, in a folder far from the package.
+const folder = temporaryFolder({
+  "helper.ts": [
+    "export interface Limit { most: number }",
+    "",
+    "export function check(value: number, limit: Limit): number {",
+    "  if (value > limit.most) throw new RangeError('check: value must be small, got ' + value);",
+    "  return value;",
+    "}",
+  ].join("\n"),
+  "node_modules/own-package/package.json": JSON.stringify({
+    name: "own-package",
+    exports: { ".": { types: "./index.d.ts", default: "./index.js" } },
+  }),
+  "node_modules/own-package/index.js": "exports.answer = 42;",
+  "node_modules/own-package/index.d.ts": "export declare const answer: number;",
+});
+let kernel: KernelClient;
+beforeAll(async () => {
+  await ensureBuilt();
+  kernel = await KernelClient.start({ directory: folder });
+}, buildTimeout);
+afterAll(async () => kernel.close());
+
+/** What a cell shows, without the repetition of its input. */
+async function run(code: string): Promise<readonly KernelOutput[]> {
+  const { outputs } = await kernel.execute(code);
+  return outputs.filter(({ type }) => type !== "execute_input");
+}
+
+/** The plain text of a cell's result. */
+async function resultOf(code: string): Promise<unknown> {
+  const result = (await run(code)).find(({ type }) => type === "execute_result");
+  return (result?.content.data as Record<string, unknown> | undefined)?.["text/plain"];
+}
+
+async function failureOf(
+  code: string,
+): Promise<{ error: CellError; told: string[]; outputs: KernelOutput[] }> {
+  const outputs: KernelOutput[] = [];
+  const error = await kernel.execute(code, { onOutput: (output) => outputs.push(output) }).then(
+    () => new Error("the cell went well"),
+    (thrown: unknown) => thrown,
+  );
+  if (!(error instanceof CellError)) throw error;
+  return { error, told: error.traceback.map(stripVTControlCharacters), outputs };
+}
+
+describe("a cell that goes well", () => {
+  it("shows its input and number, then its last value as a result with that number", async () => {
+    await kernel.reset({ directory: folder });
+    const { executionCount, outputs } = await kernel.execute("const a = 20;\na + 1");
+    expect(executionCount).toBe(1);
+    expect(outputs).toEqual([
+      { type: "execute_input", content: { code: "const a = 20;\na + 1", execution_count: 1 } },
+      { type: "execute_result", content: { execution_count: 1, data: { "text/plain": "21" }, metadata: {} } },
+    ]);
+  });
+  it("keeps names for the next cell, which may declare them anew", async () => {
+    expect(await resultOf("const b = a * 2;\nb")).toBe("40");
+    expect(await resultOf('const a = "anew";\na')).toBe("'anew'");
+  });
+  it("awaits at top level, and awaits its last value", async () => {
+    expect(await resultOf("await Promise.resolve(3) + 1")).toBe("4");
+    expect(await resultOf("Promise.resolve(5)")).toBe("5");
+  });
+  it("shows nothing for undefined, null and statements", async () => {
+    expect(await run("undefined")).toEqual([]);
+    expect(await run("null")).toEqual([]);
+    expect(await run("const nothing = 1;")).toEqual([]);
+  });
+  it("tells printed text in order, before the result", async () => {
+    const outputs = await run('console.log("one"); console.error("two"); process.stdout.write("Ø"); 3');
+    expect(outputs.map(({ type, content }) => [type, content.name, content.text])).toEqual([
+      ["stream", "stdout", "one\n"],
+      ["stream", "stderr", "two\n"],
+      ["stream", "stdout", "Ø"],
+      ["execute_result", undefined, undefined],
+    ]);
+  });
+  it("loses no line of ten thousand, and sends them in few messages", async () => {
+    const outputs = await run("for (let i = 0; i < 10_000; i++) console.log(i);");
+    const text = outputs.map(({ content }) => content.text).join("");
+    expect(text.split("\n")).toHaveLength(10_001);
+    expect(text.endsWith("9999\n")).toBe(true);
+    expect(outputs.length).toBeLessThan(1000);
+  });
+  it("shows what tslab's display is given; JSON arrives as JSON", async () => {
+    const [shown] = await run(
+      'import { display } from "tslab";\ndisplay.raw("application/vnd.test+json", JSON.stringify({ a: [1] }));',
+    );
+    expect(shown).toMatchObject({
+      type: "display_data",
+      content: { data: { "application/vnd.test+json": { a: [1] } } },
+    });
+  });
+});
+
+describe("a cell whose types are wrong", () => {
+  it("is not run, and says in plain words what is wrong, with its line", async () => {
+    await run("let ran = false;");
+    const { error, told, outputs } = await failureOf('ran = true;\nconst wrong: number = "2.5";');
+    expect(error.ename).toBe("TypeCheckError");
+    expect(error.evalue).toBe("a plain number was expected here, but this is text (line 2)");
+    expect(told).toContain('> 2 | const wrong: number = "2.5";');
+    expect(told).toContain("    |       ^^^^^");
+    expect(told).toContain("TS2322: Type 'string' is not assignable to type 'number'.");
+    expect(outputs.at(-1)).toMatchObject({
+      type: "error",
+      content: { ename: error.ename, evalue: error.evalue },
+    });
+    expect(await resultOf("ran")).toBe("false");
+  });
+  it("is checked strictly: no implicit any, nothing possibly missing", async () => {
+    expect((await failureOf("const half = (x) => x / 2;")).error.evalue).toBe(
+      "say what x is, e.g. x: number (line 1)",
+    );
+    expect((await failureOf("[1, 2].find((n) => n > 5).toFixed()")).error.evalue).toMatch(/may be missing/);
+  });
+});
+
+describe("a cell that throws", () => {
+  it("shows name, message and its own line, and nothing of the machinery", async () => {
+    const { error, told } = await failureOf(
+      "interface A { x: number }\n\nconst bad = (v: number): number => {\n  throw new RangeError('bad: v must be small, got ' + v);\n};\nbad(3);",
+    );
+    expect(error.ename).toBe("RangeError");
+    expect(error.evalue).toBe("bad: v must be small, got 3");
+    expect(told[0]).toBe("RangeError: bad: v must be small, got 3");
+    expect(told[1]).toMatch(/^in cell \d+, line 4:9$/);
+    expect(told).toContain("> 4 |   throw new RangeError('bad: v must be small, got ' + v);");
+    expect(told.at(-1)).toMatch(/^called from cell \d+, line 6:1$/);
+    expect(told.join("\n")).not.toMatch(/tslab|node:|node_modules|dist/);
+  });
+  it("shows the line after an await, and in a function of an earlier cell", async () => {
+    await run("const late = async (): Promise<never> => {\n  await null;\n  throw new Error('late');\n};");
+    const { told } = await failureOf("const x = 1;\n\nawait late();");
+    expect(told).toContain("> 3 |   throw new Error('late');");
+    expect(told.at(-1)).toMatch(/^called from cell \d+, line 3:1$/);
+  });
+  it("shows the chain of causes", async () => {
+    const { told } = await failureOf("throw new Error('outer', { cause: new TypeError('inner') });");
+    expect(told).toContain("caused by TypeError: inner");
+  });
+  it("shows a thrown value that is no error", async () => {
+    expect((await failureOf("throw { code: 5 };")).error).toMatchObject({
+      ename: "Thrown",
+      evalue: "{ code: 5 }",
+    });
+  });
+  it("shows the line of a TypeScript file beside the notebook", async () => {
+    const { told } = await failureOf('import { check } from "./helper";\ncheck(3, { most: 2 });');
+    expect(told[1]).toBe("in helper.ts, line 4:33");
+    expect(told.join("\n")).toContain("> 4 |   if (value > limit.most) throw new RangeError(");
+  });
+  it("makes its stack speak of cells, for whoever prints it", async () => {
+    const outputs = await run("try { throw new Error('x'); } catch (e) { console.log((e as Error).stack); }");
+    expect(outputs[0]?.content.text).toMatch(/^Error: x\n {4}at cell \d+, line 1:13\n$/);
+  });
+  it("does not keep its names", async () => {
+    await failureOf("const lost = 1; throw new Error('x');");
+    expect((await failureOf("lost")).error.evalue).toMatch(/^lost is not known here/);
+  });
+});
+
+describe("what nobody awaits", () => {
+  it("makes its cell fail when a promise is rejected while the cell runs", async () => {
+    const { error, told } = await failureOf(
+      "const c = 1;\nvoid (async () => { throw new Error('stray'); })();\nc",
+    );
+    expect(error.evalue).toBe("stray");
+    expect(told).toContain("> 2 | void (async () => { throw new Error('stray'); })();");
+    expect(told.at(-1)).toMatch(/^Nothing waited for this: put await before/);
+  });
+  it("is fine where it is awaited a moment later", async () => {
+    const code =
+      "const p = Promise.reject(new Error('x'));\nawait new Promise((r) => setTimeout(r, 5));\nawait p.catch(() => 7)";
+    expect(await resultOf(code)).toBe("7");
+  });
+  it("is shown under its own cell when it comes later, not under the next", async () => {
+    const first: KernelOutput[] = [];
+    await kernel.execute("setTimeout(() => { console.log('hello'); throw new Error('after'); }, 20);", {
+      onOutput: (output) => first.push(output),
+    });
+    const next = await run("await new Promise((r) => setTimeout(r, 120));");
+    expect(next).toEqual([]);
+    const texts = first.flatMap(({ type, content }) =>
+      type === "stream" ? [[content.name, content.text]] : [],
+    );
+    expect(texts[0]).toEqual(["stdout", "hello\n"]);
+    expect(texts[1]?.[0]).toBe("stderr");
+    expect(texts[1]?.[1]).toMatch(/Error: after[\s\S]*line 1:\d+[\s\S]*after its cell had ended/);
+  });
+});
+
+describe("imports", () => {
+  it("find this installation of the package, wherever the notebook lies", async () => {
+    expect(await run('import * as journalbox from "journalbox";\njournalbox;')).toHaveLength(1);
+    const file = await resultOf('require.resolve("journalbox")');
+    expect(file).toBe(`'${packageRoot()}/dist/index.js'`);
+  });
+  it("have the package's types", async () => {
+    const { error } = await failureOf('import { noSuchHelper } from "journalbox";');
+    expect(error.evalue).toBe("journalbox has no noSuchHelper (line 1)");
+  });
+  it("find a package of the notebook's own folder, through its exports too", async () => {
+    expect(await resultOf('import { answer } from "own-package";\nconst n: number = answer;\nn')).toBe("42");
+  });
+  it("find packages installed beside this one, and Node's own with types", async () => {
+    expect(await resultOf('import { mean } from "simple-statistics";\nmean([1, 2, 3])')).toBe("2");
+    expect(
+      await resultOf('import { basename } from "node:path";\nconst s: string = basename("a/b");\ns'),
+    ).toBe("'b'");
+  });
+  it("say which package is not there", async () => {
+    expect((await failureOf('import { x } from "no-such-package";')).error.evalue).toMatch(
+      /^no-such-package was not found/,
+    );
+  });
+});
+
+describe("interrupting", () => {
+  it("ends a cell that waits, and what it left running", async () => {
+    const shown: KernelOutput[] = [];
+    const code = "await new Promise((r) => setTimeout(r, 300)); console.log('went on');";
+    const cell = kernel.execute(code, { onOutput: (output) => shown.push(output) });
+    await new Promise((r) => setTimeout(r, 150));
+    kernel.interrupt();
+    await expect(cell).rejects.toMatchObject({ ename: "Interrupted" });
+    await run("await new Promise((r) => setTimeout(r, 300));");
+    expect(shown.some(({ type }) => type === "stream")).toBe(false);
+  });
+  it("ends a loop that never waits", async () => {
+    const cell = kernel.execute("for (;;) {}");
+    await new Promise((r) => setTimeout(r, 200));
+    kernel.interrupt();
+    await expect(cell).rejects.toMatchObject({ ename: "Interrupted" });
+    expect(await resultOf("1 + 1")).toBe("2");
+  });
+  it("does no harm between cells", async () => {
+    kernel.interrupt();
+    expect(await resultOf("1 + 1")).toBe("2");
+  });
+});
+
+describe("cells sent before the one that fails has been answered", () => {
+  it("are aborted, and say so; the next one is run", async () => {
+    const sent = [kernel.execute("throw new Error('first');"), kernel.execute("1"), kernel.execute("2")];
+    const ends = await Promise.allSettled(sent);
+    expect(ends.map((end) => (end.status === "rejected" ? end.reason.ename : "ok"))).toEqual([
+      "Error",
+      "Aborted",
+      "Aborted",
+    ]);
+    expect(await resultOf("3")).toBe("3");
+  });
+  it("are run where the front end asked for no stop", async () => {
+    const sent = [kernel.execute("throw new Error('first');", { stopOnError: false }), kernel.execute("1")];
+    const ends = await Promise.allSettled(sent);
+    expect(ends.map(({ status }) => status)).toEqual(["rejected", "fulfilled"]);
+  });
+});
+
+describe("reset", () => {
+  it("gives a clean state: names, globals, environment, modules, timers, numbers", async () => {
+    await run('(globalThis as any).stray = 1; process.env.STRAY = "1"; const kept = 1;');
+    await run('import { check } from "./helper";');
+    const ticks: KernelOutput[] = [];
+    await kernel.execute("setInterval(() => console.log('tick'), 10);", { onOutput: (o) => ticks.push(o) });
+    await kernel.reset({ directory: folder, sheet: "02-next" });
+    const before = ticks.length;
+    expect((await failureOf("kept")).error.evalue).toMatch(/^kept is not known here/);
+    const { executionCount } = await kernel.execute("await new Promise((r) => setTimeout(r, 60));");
+    expect(executionCount).toBe(2);
+    expect(ticks).toHaveLength(before);
+    expect(await resultOf("[(globalThis as any).stray, process.env.STRAY]")).toBe("[ undefined, undefined ]");
+    expect(await resultOf('import { check } from "./helper";\ncheck(1, { most: 2 })')).toBe("1");
+  });
+  it("tells helpers which sheet runs, and where", async () => {
+    const session = `${packageRoot()}/dist/record/session.js`;
+    expect(await resultOf(`require(${JSON.stringify(session)}).getSession()`)).toBe(
+      `{ directory: '${folder}', sheet: '02-next' }`,
+    );
+  });
+  it("moves to another folder, and back", async () => {
+    const other = temporaryFolder();
+    await kernel.reset({ directory: other });
+    expect(await resultOf("process.cwd()")).toBe(`'${other}'`);
+    await kernel.reset({ directory: folder });
+    expect(await resultOf('import { check } from "./helper";\ncheck(1, { most: 2 })')).toBe("1");
+  });
+  it("says so when the folder is not there, and goes on", async () => {
+    await expect(kernel.reset({ directory: `${folder}/missing` })).rejects.toThrow(/ENOENT/);
+    expect(await resultOf("1")).toBe("1");
+  });
+});
+
+describe("other requests", () => {
+  it("kernel_info_request: what it is, with its own version and TypeScript's", async () => {
+    expect(await kernel.request("kernel_info_request", {})).toMatchObject({
+      status: "ok",
+      implementation: "journalbox",
+      implementation_version: packageVersion(),
+      protocol_version: "5.3",
+      language_info: { name: "typescript", version: "5.0.4", file_extension: ".ts" },
+    });
+  });
+  it("complete_request: names and members, positions counted in characters", async () => {
+    await run("const shaftLength = 2;");
+    expect(
+      await kernel.request("complete_request", { code: '"😀"; shaftLen', cursor_pos: 13 }),
+    ).toMatchObject({
+      status: "ok",
+      matches: ["shaftLength"],
+      cursor_start: 5,
+      cursor_end: 13,
+    });
+  });
+  it("inspect_request: the type of a name", async () => {
+    const { found, data } = await kernel.request("inspect_request", { code: "shaftLength", cursor_pos: 3 });
+    expect(found).toBe(true);
+    expect(data).toMatchObject({ "text/plain": expect.stringContaining("const shaftLength: 2") });
+  });
+  it("is_complete_request: whether a line wants more", async () => {
+    expect(await kernel.request("is_complete_request", { code: "f(" })).toMatchObject({
+      status: "incomplete",
+    });
+    expect(await kernel.request("is_complete_request", { code: "f()" })).toEqual({ status: "complete" });
+  });
+  it("history_request and comm_info_request", async () => {
+    await kernel.reset({ directory: folder });
+    await run("'remembered'");
+    expect(await kernel.request("history_request", { hist_access_type: "tail", n: 5 })).toEqual({
+      status: "ok",
+      history: [[1, 1, "'remembered'"]],
+    });
+    expect(await kernel.request("comm_info_request", {})).toEqual({ status: "ok", comms: {} });
+  });
+});

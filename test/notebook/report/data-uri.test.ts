@@ -1,0 +1,35 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { pictureDataUri, svgDataUri, textDataUri } from "../../../kernel-helpers/notebook/report/data-uri.js";
+
+describe("svgDataUri(svg)", () => {
+  it("says the same to a browser, and stays inside an attribute", () => {
+    fc.assert(
+      fc.property(fc.string({ unit: "binary" }), (svg) => {
+        const uri = svgDataUri(svg);
+        expect(uri).not.toMatch(/["'<>&#\n\r\t]/);
+        expect(decodeURIComponent(uri.slice(uri.indexOf(",") + 1))).toBe(svg);
+      }),
+    );
+  });
+});
+
+describe("textDataUri(mediaType, text)", () => {
+  it("says the same to a browser", async () => {
+    const text = "Ø 61.9 mm, \u2126\n";
+    const response = await fetch(textDataUri("text/csv", text));
+    expect(response.headers.get("content-type")).toBe("text/csv;charset=utf-8");
+    expect(await response.text()).toBe(text);
+  });
+});
+
+describe("pictureDataUri(mediaType, base64)", () => {
+  it("joins lines of base64", () => {
+    expect(pictureDataUri("image/png", "iVBO\nRw0K\n")).toBe("data:image/png;base64,iVBORw0K");
+  });
+  it("returns nothing for what is no base64, or no picture of a known type", () => {
+    expect(pictureDataUri("image/png", '"><b>')).toBeUndefined();
+    expect(pictureDataUri("image/png", "")).toBeUndefined();
+    expect(pictureDataUri("image/svg+xml", "AAAA")).toBeUndefined();
+  });
+});
