@@ -69,7 +69,7 @@ export interface Published {
 export interface OpenRebuildOptions {
   /** The rebuild folder, or one inside it; the sheet's own folder without it. */
   readonly folder?: string;
-  /** The sheet's name, where the front end does not tell it. */
+  /** The sheet's name, for front ends that do not tell it; where one does, the file's own name counts. */
   readonly sheet?: string;
 }
 
@@ -93,7 +93,7 @@ export function openRebuild(options: OpenRebuildOptions = {}): Rebuild {
   const recalled: Record<string, string> = {};
   const published: Record<string, unknown> = {};
   const sheetName = (): string => {
-    const sheet = options.sheet ?? session.sheet;
+    const sheet = session.sheet ?? options.sheet;
     if (sheet === undefined)
       throw new TypeError(
         'publish: this front end does not tell which sheet is running; write openRebuild({ sheet: "04-shaft-survey" }) with the sheet\'s name',

@@ -105,6 +105,12 @@ export function fitTaper(profile: Profile, options: FitTaperOptions = {}): Taper
   });
   const taper = measured(line.slope, line.uSlope * widened, dof);
   const halfAngle = halfAngleOf(taper);
+  const residualShape = residualShapeOf(
+    means.map(({ position }) => position),
+    line.residuals,
+    means.map(({ u }) => uOf(u)),
+    profile.unitSystem,
+  );
   return Object.freeze<TaperFit>({
     kind: "taper",
     profile: withoutGross(profile, means, gross),
@@ -132,17 +138,15 @@ export function fitTaper(profile: Profile, options: FitTaperOptions = {}): Taper
       ),
     ),
     gross: listed,
-    residualShape: residualShapeOf(
-      means.map(({ position }) => position),
-      line.residuals,
-      means.map(({ u }) => uOf(u)),
-      profile.unitSystem,
-    ),
+    residualShape,
     noiseRatio,
     degreesOfFreedom: line.degreesOfFreedom,
     warnings: Object.freeze([
       ...profile.warnings,
       ...(tooMuch ? [scatterWarning(noiseRatio)] : []),
+      ...(residualShape.shape === "barrel" || residualShape.shape === "hollow"
+        ? ["The flanks are not straight; the taper is that of the best straight line through them."]
+        : []),
       ...stationWarnings(profile, stations, means, listed),
     ]),
   });

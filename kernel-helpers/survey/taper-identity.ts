@@ -80,11 +80,12 @@ function sentence(fit: TaperFit, matches: readonly TaperMatch[]): string {
   }
   const likely = agreeing.filter((match) => match.sizeFits !== false);
   const wrongSize = agreeing.filter((match) => match.sizeFits === false);
+  const oneSlope = likely.every(({ taper }) => Math.abs(taper - likely[0]!.taper) < sameRatio);
   const parts: string[] = [];
   if (likely.length > 0) {
     const misfit = misfitText(likely[0]!, fit, system);
     parts.push(
-      likely.length === 1
+      oneSlope
         ? `The readings allow ${names(likely)}, off by ${misfit}.`
         : `The readings allow ${names(likely)}; the nearest is off by ${misfit}.`,
     );
@@ -93,8 +94,7 @@ function sentence(fit: TaperFit, matches: readonly TaperMatch[]): string {
     parts.push(
       `${likely.length > 0 ? "" : "The readings allow no standard taper of their size. "}The slope of ${names(wrongSize)} fits too, but not ${wrongSize.length === 1 ? "its" : "their"} diameters.`,
     );
-  if (likely.length > 1 && likely[likely.length - 1]!.taper !== likely[0]!.taper)
-    parts.push("The readings cannot tell these apart.");
+  if (!oneSlope) parts.push("The readings cannot tell these apart.");
   return parts.join(" ");
 }
 

@@ -1,4 +1,4 @@
-import { mkdtempSync } from "node:fs";
+import { mkdtempSync, rmSync } from "node:fs";
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -8,6 +8,7 @@ import { KernelClient } from "../../kernel-helpers/notebook/client/kernel-client
 // From the start of the process to the first result, and down again, over the same client.
 // Peer: tslab 1.0.22 as it comes, in the same run.
 const directory = mkdtempSync(join(tmpdir(), "journalbox-bench-"));
+process.once("exit", () => rmSync(directory, { recursive: true, force: true }));
 const tslab = createRequire(__filename).resolve("tslab/bin/tslab");
 const options = { iterations: 8, warmupIterations: 1, time: 0, warmupTime: 0 };
 

@@ -2,8 +2,10 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, describe, expect, it } from "vitest";
 import { inch, setUnitSystem } from "../../kernel-helpers/quantity/index.js";
+import { canonicalJson } from "../../kernel-helpers/record/canonical-json.js";
 import { openRebuild } from "../../kernel-helpers/record/open-rebuild.js";
 import { resetSession, setSession } from "../../kernel-helpers/record/session.js";
+import { storeValue } from "../../kernel-helpers/record/stored-value.js";
 import { profileOf, wearBands } from "../../kernel-helpers/survey/index.js";
 import { temporaryFolder } from "../support/temporary-folder.js";
 
@@ -73,7 +75,7 @@ describe("rebuild.publish(results) and rebuild.recall(name, kind)", () => {
     const published = first.publish({ wear });
     expect(published).toMatchObject({ names: ["wear"], sheet: "04-shaft-survey" });
     const recalled = openRebuild({ folder, sheet: "05-taper" }).recall("wear", "wear bands");
-    expect(JSON.stringify(recalled)).toBe(JSON.stringify(wear));
+    expect(canonicalJson(storeValue(recalled))).toBe(canonicalJson(storeValue(wear)));
     expect(recalled.bands[0]!.diameter.value.si).toBe(wear.bands[0]!.diameter.value.si);
   });
   it("record the hashes of what was read, the versions, and what was recalled", () => {

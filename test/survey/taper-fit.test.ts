@@ -257,6 +257,12 @@ describe("fitTaper(profile).residualShape", () => {
     expectClose(bow!.value.in("thou"), 1, { abs: 0.15, because: "3 standard uncertainties" });
     expect(text).toMatch(/^The flanks bow out by \d\.\d+ ± 0\.\d+ thou on diameter in the middle: barrel\.$/);
   });
+  it("warns that one taper is not all there is, where the flanks bow, and only there", () => {
+    const warnings = (barrel: number): string =>
+      taperOf(cone({ taper: 0.05, barrel, noise: 0.0001, seed: 3 }), { u: 0.1 }).warnings.join();
+    expect(warnings(0.001)).toMatch(/The flanks are not straight/);
+    expect(warnings(0)).not.toMatch(/flanks/);
+  });
   it("finds a hollow, negative", () => {
     const { shape, bow, text } = shapeOf(-0.001);
     expect(shape).toBe("hollow");

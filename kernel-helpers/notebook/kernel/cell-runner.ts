@@ -154,7 +154,6 @@ export class CellRunner {
         source: this.#source,
         steps,
         linesBefore: 1, // tslab's own "export {};"
-        charactersBefore: (converted.hasToplevelAwait ? asyncOpening : opening).length,
         compiledLines: lineCount(output),
       });
     converted.output = `${output}\n//# sourceURL=${name}`;
@@ -173,15 +172,10 @@ export class CellRunner {
       source,
       steps,
       linesBefore,
-      charactersBefore: 0,
       compiledLines: lineCount(compiled),
     });
   }
 }
-
-/** What tslab's executor writes before the first line of a cell, and of one that waits for something. */
-const opening = "(function(exports, require) { ";
-const asyncOpening = "(async function(exports, require) { ";
 
 /** The line break at the end begins no line. */
 function lineCount(compiled: string): number {

@@ -1,11 +1,8 @@
-import { setTimeout as pause } from "node:timers/promises";
+import { setImmediate as nextTurn } from "node:timers/promises";
 import type { Message } from "../wire/message.js";
 
 /** Handles one request; true asks that the requests already waiting be aborted. */
 export type Handler = (request: Message) => Promise<{ readonly abortWaiting: boolean; reply(): void }>;
-
-/** A message on its way may take this long to be read [ms]. */
-const onTheirWay = 20;
 
 /**
  * Requests in the order received, one at a time.
@@ -44,7 +41,7 @@ export class RequestQueue {
   async #takeWaiting(): Promise<Message[]> {
     for (let before = -1; before !== this.#waiting.length; ) {
       before = this.#waiting.length;
-      await pause(onTheirWay);
+      await nextTurn(); // in which the sockets are read
     }
     const cells = this.#waiting.filter((request) => request.header.msg_type === "execute_request");
     const others = this.#waiting.filter((request) => request.header.msg_type !== "execute_request");

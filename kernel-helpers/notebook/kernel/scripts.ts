@@ -9,8 +9,6 @@ export interface Script {
   readonly steps: CompileSteps;
   /** Lines tslab puts before the source when it compiles. */
   readonly linesBefore: number;
-  /** Characters tslab puts before the first compiled line when it runs it. */
-  readonly charactersBefore: number;
   /** Lines of the compiled code; what tslab puts after them is no part of the script. */
   readonly compiledLines: number;
 }
@@ -43,9 +41,9 @@ export class Scripts {
 
 function backToSource(script: Script, line: number, column: number): Position | undefined {
   if (line > script.compiledLines) return undefined;
-  let at = { line: line - 1, column: column - 1 - (line === 1 ? script.charactersBefore : 0) };
+  let at = { line: line - 1, column: column - 1 };
   for (const step of script.steps) {
-    const entry = step.findEntry(at.line, Math.max(0, at.column));
+    const entry = step.findEntry(at.line, at.column);
     if (!("originalLine" in entry)) return undefined;
     at = { line: entry.originalLine, column: entry.originalColumn };
   }

@@ -41,6 +41,13 @@ describe("RequestQueue.add(request)", () => {
     await done(5);
     expect(told).toEqual(["run bad", "reply bad", "abort b", "run reset", "reply reset"]);
   });
+  it("aborts also what is read while the failed cell is being dealt with", async () => {
+    const { queue, told, done } = watched();
+    queue.add(request("bad"));
+    setImmediate(() => queue.add(request("on its way")));
+    await done(3);
+    expect(told).toEqual(["run bad", "reply bad", "abort on its way"]);
+  });
   it("runs what comes after the reply of a failed cell", async () => {
     const { queue, told, done } = watched();
     queue.add(request("bad"));
