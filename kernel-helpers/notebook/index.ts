@@ -21,7 +21,6 @@ export {
   removeKernelspec,
   whereKernelspec,
 } from "./kernelspec.js";
-export { packageRoot, packageVersion } from "./package-root.js";
 export { failureText } from "./runner/failure-text.js";
 export { type Progress, type RunSheetsOptions, runSheets } from "./runner/run-sheets.js";
 export type { FailedCell, Sheet, SheetError, SheetResult } from "./runner/sheet-result.js";

@@ -1,6 +1,6 @@
 import { existsSync, readdirSync } from "node:fs";
 import { basename, join } from "node:path";
-import { packageRoot } from "./package-facts.js";
+import { packageRoot } from "./package-root.js";
 
 /** A worksheet: its name (the file name without `.ipynb`) and its file. */
 export interface SheetFile {

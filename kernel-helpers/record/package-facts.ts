@@ -1,17 +1,6 @@
-import { existsSync, readFileSync } from "node:fs";
-import { dirname, join } from "node:path";
-
-/** The folder this installation lies in, found from this file upwards. */
-export function packageRoot(): string {
-  let folder = __dirname;
-  for (;;) {
-    const file = join(folder, "package.json");
-    if (existsSync(file) && JSON.parse(readFileSync(file, "utf8")).name === "journalbox") return folder;
-    const above = dirname(folder);
-    if (above === folder) throw new Error(`packageRoot: no journalbox package above ${__dirname}`);
-    folder = above;
-  }
-}
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { packageRoot, packageVersion } from "./package-root.js";
 
 /** The folder of the demo rebuild. */
 export function demoFolder(): string {
@@ -27,10 +16,9 @@ export interface Versions {
 
 /** The versions in force. */
 export function versions(): Versions {
-  const versionIn = (file: string): string => JSON.parse(readFileSync(file, "utf8")).version;
   return Object.freeze({
-    journalbox: versionIn(join(packageRoot(), "package.json")),
+    journalbox: packageVersion(),
     node: process.versions.node,
-    tslab: versionIn(require.resolve("tslab/package.json")),
+    tslab: JSON.parse(readFileSync(require.resolve("tslab/package.json"), "utf8")).version,
   });
 }

@@ -3,7 +3,7 @@ import { randomUUID } from "node:crypto";
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { packageRoot } from "../package-root.js";
+import { packageRoot } from "../../record/package-root.js";
 import type { Connection } from "../wire/connection.js";
 import { KernelDiedError } from "./client-errors.js";
 import { freePorts } from "./free-ports.js";

@@ -1,5 +1,5 @@
 import { join, sep } from "node:path";
-import { packageRoot } from "../package-root.js";
+import { packageRoot } from "../../record/package-root.js";
 
 /**
  * Remembers the state of the process, to be restored before each sheet: globals, environment, and modules

@@ -1,4 +1,4 @@
-import { packageVersion } from "../package-root.js";
+import { packageVersion } from "../../record/package-root.js";
 import { protocolVersion } from "../wire/message.js";
 
 /** What the kernel says of itself; `typescriptVersion` is the version that checks the cells. */

@@ -1,7 +1,7 @@
 import Module from "node:module";
 import { basename, delimiter, dirname, join, parse } from "node:path";
 import type * as TypeScript from "@tslab/typescript-for-tslab";
-import { packageName, packageRoot } from "../package-root.js";
+import { packageName, packageRoot } from "../../record/package-root.js";
 
 /**
  * Lets a cell import from anywhere, the same way for types and at run time:

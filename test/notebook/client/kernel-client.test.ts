@@ -5,7 +5,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { CellTimeoutError, KernelDiedError } from "../../../kernel-helpers/notebook/client/client-errors.js";
 import { KernelClient } from "../../../kernel-helpers/notebook/client/kernel-client.js";
 import { kernelProgram } from "../../../kernel-helpers/notebook/client/kernel-process.js";
-import { packageRoot } from "../../../kernel-helpers/notebook/package-root.js";
+import { packageRoot } from "../../../kernel-helpers/record/package-root.js";
 import { buildTimeout, ensureBuilt } from "../../support/built.js";
 import { temporaryFolder } from "../../support/temporary-folder.js";
 

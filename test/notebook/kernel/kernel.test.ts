@@ -4,7 +4,7 @@ import { stripVTControlCharacters } from "node:util";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { CellError } from "../../../kernel-helpers/notebook/client/client-errors.js";
 import { KernelClient, type KernelOutput } from "../../../kernel-helpers/notebook/client/kernel-client.js";
-import { packageRoot, packageVersion } from "../../../kernel-helpers/notebook/package-root.js";
+import { packageRoot, packageVersion } from "../../../kernel-helpers/record/package-root.js";
 import { buildTimeout, ensureBuilt } from "../../support/built.js";
 import { temporaryFolder } from "../../support/temporary-folder.js";
 
