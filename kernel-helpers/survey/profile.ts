@@ -39,7 +39,10 @@ export interface ProfileOptions {
  * @returns the profile: readings with their lines, stations along the shaft, uncertainties [m]
  * @throws RangeError  a column is missing or not of its kind, no reading was taken, a reading has no station, or
  *   nothing says how good a reading is
- * @example profileOf(rebuild.table("shaft-survey")).stations[0].mean // 2.4372 in
+ * @example
+ * const bytes = new TextEncoder().encode("station [in],diameter [in]\n0,2.4372\n1,2.4370");
+ * const survey = readTable(bytes, { name: "shaft-survey", file: "shaft-survey.csv" });
+ * profileOf(survey, { readingUncertainty: thou(0.1) }).stations[0].mean // 2.4372 in
  * @source correction: see `toReferenceTemperature`; u: JCGM 100:2008 (GUM), 4.2, 4.3.7, 5.1.2
  */
 export function profileOf(table: Table, options: ProfileOptions = {}): Profile {

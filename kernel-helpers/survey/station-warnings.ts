@@ -17,12 +17,12 @@ export function stationWarnings(
     const signs = new Set(readings.map((i) => Math.sign(residuals.get(i) ?? Number.NaN)));
     if (readings.length > 1 && signs.size === 1 && !signs.has(Number.NaN))
       warnings.push(
-        `At station ${station} all ${readings.length} readings stand off their neighbours alike: a narrow groove or ridge, or the wrong station. Read again close by.`,
+        `At station ${station}, all ${readings.length} readings stand off their neighbours alike: a narrow groove or ridge, or the wrong station. Read again close by.`,
       );
   }
   if (filled.length > 0)
     warnings.push(
-      `${atStations(filled)} an angle is missing or gross; there the diameter is taken to differ from the other angles as at the neighbouring station.`,
+      `${atStations(filled)} one angle is missing or gross; there the diameter is taken to differ from the other angles as at the neighbouring station.`,
     );
   if (other.length > 0 && usual.size > 0)
     warnings.push(
@@ -35,10 +35,10 @@ export function stationWarnings(
   return warnings;
 }
 
-/** "At station 27 in" or "At 3 stations (27 in, …)". */
+/** "At station 27 in," or "At 3 stations (27 in, …),": the comma keeps the unit from being read as a word. */
 function atStations(stations: readonly ProfileStation[]): string {
   const [first] = stations;
   return stations.length === 1
-    ? `At station ${first!.station}`
-    : `At ${stations.length} stations (${first!.station}${stations.length > 1 ? ", …" : ""})`;
+    ? `At station ${first!.station},`
+    : `At ${stations.length} stations (${first!.station}, …),`;
 }

@@ -49,7 +49,11 @@ export interface FitTaperOptions {
  * @returns taper [-], half and included angle [rad], diameters at the ends and residuals of every reading [m], shape
  * of the flanks
  * @throws RangeError  fewer than 3 stations in the stretch, or from is not before to
- * @example fitTaper(profileOf(taperSurvey)).taper.value * 12 // 0.6257, inches of diameter per foot
+ * @example
+ * const bytes = new TextEncoder().encode("station [in],diameter [in]\n0,0.7800\n1,0.8302\n2,0.8804\n3,0.9306");
+ * const survey = readTable(bytes, { name: "taper-survey", file: "taper-survey.csv" });
+ * const profile = profileOf(survey, { readingUncertainty: thou(0.1), stationUncertainty: thou(1) });
+ * fitTaper(profile).taper.value * 12 // 0.6024, inches of diameter per foot
  * @source line: see `fitLineBothErrors` and `fitLine`; widening: ISO/TS 28037:2010, annex E
  */
 export function fitTaper(profile: Profile, options: FitTaperOptions = {}): TaperFit {

@@ -29,7 +29,11 @@ const sameRatio = 1e-12;
  * @returns every candidate with difference [-], difference in standard uncertainties [-] and misfit over the measured
  * length, on diameter; and one sentence
  * @throws RangeError  there is no candidate
- * @example identifyTaper(fit).text // "The readings allow Morse 3 (…)."
+ * @example
+ * const bytes = new TextEncoder().encode("station [in],diameter [in]\n0,0.7800\n1,0.8302\n2,0.8804\n3,0.9306");
+ * const survey = readTable(bytes, { name: "taper-survey", file: "taper-survey.csv" });
+ * const profile = profileOf(survey, { readingUncertainty: thou(0.1), stationUncertainty: thou(1) });
+ * identifyTaper(fitTaper(profile)).matches.filter(({ agrees }) => agrees).map(({ name }) => name) // ["Morse 3"]
  * @source coverage factor: JCGM 100:2008 (GUM), G.3; standards: each match names its own
  */
 export function identifyTaper(

@@ -20,7 +20,7 @@ let loaderCell: string | undefined;
 
 /**
  * What the last value of a cell looks like: rich HTML, plain text, the blocks themselves, and a PNG where there
- * is exactly one figure. A value without a look of its own gives plain text.
+ * is exactly one figure and it can be turned into pixels. A value without a look of its own gives plain text.
  *
  * The first output with a figure brings plotly.js to the page for all; so does that same cell when it is run
  * again, for its new output takes the place of the old.
@@ -73,9 +73,15 @@ async function drawAll(figures: readonly FigureBlock[]): Promise<ReadonlyMap<Fig
   return drawings;
 }
 
+/** Adds the PNG; of a drawing that cannot be turned into one there is none, for its HTML and text stand anyhow. */
 async function addPng(bundle: Bundle, { figure }: FigureBlock, svg: string): Promise<void> {
-  const { rasterize } = await import("./picture/draw-png.js");
-  bundle.data["image/png"] = Buffer.from(await rasterize(svg, pngScale)).toString("base64");
+  const { NotRasterized, rasterize } = await import("./picture/rasterize.js");
+  try {
+    bundle.data["image/png"] = Buffer.from(await rasterize(svg, pngScale)).toString("base64");
+  } catch (error) {
+    if (error instanceof NotRasterized) return;
+    throw error;
+  }
   bundle.metadata["image/png"] = { width: figure.layout.width, height: figure.layout.height };
 }
 

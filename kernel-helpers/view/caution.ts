@@ -42,14 +42,14 @@ export type CautionTopic = "shaft on supports" | "turning between centres";
  * @source common practice, no source
  */
 export function caution(topic: CautionTopic): Caution {
-  const known: Omit<Caution, "kind"> | undefined = cautions[topic];
-  if (known === undefined)
+  if (!Object.hasOwn(cautions, topic))
     throw new RangeError(
       `caution: topic must be one of ${Object.keys(cautions).join(", ")}, got ${String(topic)}`,
     );
+  const { title, points } = cautions[topic];
   return Object.freeze({
     kind: "caution",
-    title: known.title,
-    points: Object.freeze([...known.points, defers]),
+    title,
+    points: Object.freeze([...points, defers]),
   });
 }

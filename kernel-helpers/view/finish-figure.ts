@@ -26,7 +26,8 @@ export const widestFigure = 720;
  *
  * @param figure traces and layout; plain JSON; layout.width from 100 to 720 and layout.height from 100 to 2000 [px]
  * @returns a copy with layout.template filled in
- * @throws TypeError   the figure is not plain JSON, or has a trace of a type that the page cannot draw
+ * @throws TypeError   the figure is not plain JSON, has a trace of a type that the page cannot draw, or a picture
+ *   that lies outside it
  * @throws RangeError  its width or height is missing or out of range
  */
 export function finishFigure(figure: Figure): Figure {
@@ -60,11 +61,33 @@ function checkPlainJson(value: unknown, path: string): void {
     return;
   }
   if (typeof value === "object" && isPlainObject(value)) {
-    for (const [key, item] of Object.entries(value)) checkPlainJson(item, `${path}.${key}`);
+    for (const [key, item] of Object.entries(value)) {
+      if (key === "source") checkSource(item, `${path}.source`);
+      checkPlainJson(item, `${path}.${key}`);
+    }
     return;
   }
   const got = typeof value === "object" ? `an object of ${value.constructor?.name}` : String(value);
   throw new TypeError(`figure: ${path} must be plain JSON (null for a gap), got ${got}`);
+}
+
+/**
+ * In plotly every address of a picture has this name, save in the fields that are the figure's own. Without a
+ * browser none is fetched: the drawing would wait for it without end, and for the one of a trace in any case.
+ */
+function checkSource(source: unknown, path: string): void {
+  // plotly takes a number for text here, and passes over anything else.
+  const isAddress = typeof source === "number" || (typeof source === "string" && source !== "");
+  if (!isAddress || /\.(customdata|meta)\b/.test(path)) return;
+  const address = String(source);
+  const got = address.length > 80 ? `${address.slice(0, 80)}…` : address;
+  if (/^data\[|\.template\.data\./.test(path))
+    throw new TypeError(
+      `figure: ${path} must be left out: give the pixels as z, or the picture in layout.images, got ${got}`,
+    );
+  // In small letters: in others plotly does not know it for a picture that is here already.
+  if (!address.startsWith("data:image/"))
+    throw new TypeError(`figure: ${path} must hold the picture itself as a data: address, got ${got}`);
 }
 
 /** Looks one step up only, for objects made in a notebook cell have an Object.prototype of their own. */

@@ -26,7 +26,7 @@ export interface MeasuredFormat {
  * @param coverage share covered, two-sided [-], between 0 and 1, default 0.95
  * @returns U in SI units [SI of the value] and k [-]
  * @throws RangeError coverage is not between 0 and 1
- * @example expandedUncertainty(measured(inch(2.4332), inch(0.0001), 10)).k // 2.228138851964939
+ * @example expandedUncertainty(measured(inch(2.4332), inch(0.0001), 10)).k // 2.228138851986275
  * @source JCGM 100:2008 (GUM), 6.2.1 and G.3.2
  */
 export function expandedUncertainty(

@@ -2,6 +2,9 @@ import type { TableBlock, TableColumn, TableRow } from "./blocks.js";
 import { widest } from "./characters.js";
 import { escapeHtml } from "./escape.js";
 
+/** A column whose cells are no longer than this keeps each on one line, so that rows stay low. */
+const mostOnOneLine = 16;
+
 /** A table as HTML; the rows past showRows are folded, under the same heads and in the same widths. */
 export function htmlTable(table: TableBlock): string {
   const { rows, showRows = rows.length } = table;
@@ -18,15 +21,21 @@ export function htmlTable(table: TableBlock): string {
 
 function tableOf(table: TableBlock, rows: readonly TableRow[], caption: string): string {
   const { columns } = table;
-  const body = rows.map((row) => rowHtml(row, columns)).join("\n");
-  return `<table>\n${caption}${columnWidths(table)}\n${headHtml(columns)}\n<tbody>\n${body}\n</tbody>\n</table>`;
+  const longest = longestCells(table);
+  const body = rows.map((row) => rowHtml(row, columns, longest)).join("\n");
+  return `<table>\n${caption}${columnWidths(table, longest)}\n${headHtml(columns)}\n<tbody>\n${body}\n</tbody>\n</table>`;
 }
 
-/** Room for the longest cell of all the rows, so that the folded part lines up with the first. */
-function columnWidths({ columns, rows }: TableBlock): string {
+/** Characters in the longest cell of each column, of all the rows, so that the folded part is as the first. */
+function longestCells({ columns, rows }: TableBlock): readonly number[] {
+  return columns.map((_, index) => widest(rows.map((row) => row.cells[index] ?? "")));
+}
+
+/** Room for the longest cell, and for the title on two lines. */
+function columnWidths({ columns }: TableBlock, longest: readonly number[]): string {
   const widths = columns.map(({ title }, index) => {
-    const longest = widest([title, ...rows.map((row) => row.cells[index] ?? "")]);
-    return `<col style="width:${Math.min(longest, 36) + 3}ch">`;
+    const room = Math.max(longest[index]!, widest([title]) / 2, widest(title.split(" ")));
+    return `<col style="width:${Math.min(room, 36) + 3}ch">`;
   });
   return `<colgroup>${widths.join("")}</colgroup>`;
 }
@@ -42,11 +51,12 @@ function headHtml(columns: readonly TableColumn[]): string {
   return `<thead>\n<tr>${titles.join("")}</tr>${unitRow}\n</thead>`;
 }
 
-function rowHtml(row: TableRow, columns: readonly TableColumn[]): string {
+function rowHtml(row: TableRow, columns: readonly TableColumn[], longest: readonly number[]): string {
   const mark = row.mark === undefined ? "" : ` class="jb-${row.mark}"`;
-  const cells = columns.map(
-    (column, index) => `<td${classOf(column)}>${escapeHtml(row.cells[index] ?? "")}</td>`,
-  );
+  const cells = columns.map((column, index) => {
+    const words = longest[index]! <= mostOnOneLine ? "jb-w" : undefined;
+    return `<td${classOf(column, words)}>${escapeHtml(row.cells[index] ?? "")}</td>`;
+  });
   return `<tr${mark}>${cells.join("")}</tr>`;
 }
 

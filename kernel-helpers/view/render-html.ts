@@ -8,14 +8,24 @@ export interface HtmlOptions {
   readonly picture: (block: FigureBlock) => string;
   /** Put the style sheet in, for a fragment that stands alone; a report has it once in its head. */
   readonly withStyle: boolean;
+  /** Level of the title's heading in the page, 1 to 6 [-]; default 4. */
+  readonly headingLevel?: number;
 }
 
-/** A presentation as an HTML fragment. All text is escaped; only `picture` is put in as it comes. */
+/**
+ * A presentation as an HTML fragment. All text is escaped; only `picture` is put in as it comes.
+ *
+ * @throws RangeError  the level of the heading is not a whole number from 1 to 6
+ */
 export function renderHtml(presentation: Presentation, options: HtmlOptions): string {
+  const { headingLevel = 4 } = options;
+  if (![1, 2, 3, 4, 5, 6].includes(headingLevel))
+    throw new RangeError(`renderHtml: headingLevel must be a whole number from 1 to 6, got ${headingLevel}`);
   const title = escapeHtml(presentation.title);
+  const heading = `<h${headingLevel} class="jb-title">${title}</h${headingLevel}>`;
   const blocks = presentation.blocks.map((block) => blockHtml(block, options.picture));
   const style = options.withStyle ? `<style>${viewStyle}</style>\n` : "";
-  return `${style}<section class="jb" aria-label="${title}">\n<h4>${title}</h4>\n${blocks.join("\n")}\n</section>`;
+  return `${style}<section class="jb" aria-label="${title}">\n${heading}\n${blocks.join("\n")}\n</section>`;
 }
 
 function blockHtml(block: Block, picture: HtmlOptions["picture"]): string {

@@ -1,13 +1,15 @@
 import type { Block, CautionBlock, Fact, Presentation, VerdictBlock } from "./blocks.js";
 import { pad, plainLine, widest, widthInCharacters } from "./characters.js";
 import { textTable } from "./text-table.js";
-import { wrapText } from "./wrap-text.js";
+import { lineLength, wrapText } from "./wrap-text.js";
 
-const lineLength = 96;
-
-/** A presentation as plain text, for terminals, git diffs and viewers that show nothing richer. */
+/**
+ * A presentation as plain text, for terminals, git diffs and viewers that show nothing richer. One without blocks
+ * is its title.
+ */
 export function renderText(presentation: Presentation): string {
   const title = plainLine(presentation.title);
+  if (presentation.blocks.length === 0) return title;
   const heading = `${title}\n${"═".repeat(widthInCharacters(title))}`;
   return [heading, ...presentation.blocks.map(blockText)].join("\n\n");
 }

@@ -12,20 +12,21 @@ export const viewStyle: string = `
 --bad:#d0342c;--warn:#b26a00;--good:#2a8a4f;
 max-width:60rem;margin:.2rem 0 1rem;line-height:1.45;font-variant-numeric:tabular-nums lining-nums;
 & *{box-sizing:border-box}
-& h4{font-size:1.05em;font-weight:600;margin:0 0 .7em;padding:0 0 .3em;border-bottom:1px solid}
+& .jb-title{font-size:1.05em;font-weight:600;margin:0 0 .7em;padding:0 0 .3em;border-bottom:1px solid}
 & p{margin:.6em 0;max-width:72ch}
 & dl{margin:.6em 0;display:grid;grid-template-columns:fit-content(40%) 1fr}
 & dl>div{display:grid;grid-template-columns:subgrid;grid-column:1/-1;column-gap:1.5em;padding:.22em 0;border-bottom:1px solid var(--line)}
 & dt{font-weight:400;opacity:.8;width:auto;float:none}
 & dd{margin:0;font-weight:600}
 & small{display:block;font-size:.85em;font-weight:400;opacity:.8}
-& .jb-scroll{overflow-x:auto;margin:.6em 0}
-& table{border-collapse:collapse;border:0;margin:0;font-size:.95em;width:auto;table-layout:auto;color:inherit}
+& .jb-scroll{overflow-x:auto;margin:1em 0}
+& table{border-collapse:collapse;border:0;margin:0;font-size:.95em;width:auto;min-width:min(100%,76ch);table-layout:auto;color:inherit}
 & caption{text-align:left;caption-side:top;padding:0 0 .35em;font-weight:600;color:inherit}
 & tr{background:none;border:0}
 & :is(th,td){padding:.22em 1.4em .22em 0;border:0;text-align:left;vertical-align:baseline;max-width:36ch;white-space:normal;background:none;color:inherit}
-& .jb-r{text-align:right;white-space:nowrap}
-& thead th{font-weight:600;border-top:1px solid}
+& .jb-r{text-align:right}
+& td:is(.jb-r,.jb-w){white-space:nowrap}
+& thead th{font-weight:600;border-top:1px solid;vertical-align:bottom}
 & thead tr:last-child>*{border-bottom:1px solid}
 & .jb-unit{opacity:.75;padding-top:0;font-weight:400}
 & tbody td{border-bottom:1px solid var(--line)}

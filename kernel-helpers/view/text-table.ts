@@ -1,5 +1,6 @@
 import type { TableBlock, TableColumn, TableRow } from "./blocks.js";
 import { pad, plainLine, widest } from "./characters.js";
+import { lineLength, wrapText } from "./wrap-text.js";
 
 const gap = "  ";
 const signs = { warn: "! ", bad: "!!" } as const;
@@ -22,7 +23,9 @@ export function textTable(table: TableBlock): string {
   lines.push(line(widths.map((width) => "─".repeat(width))));
   for (const row of shown) lines.push(line(row.cells, row.mark === undefined ? "  " : signs[row.mark]));
   if (hidden > 0) lines.push(`… ${hidden} more rows, ${table.rows.length} in all`);
-  return table.caption === undefined ? lines.join("\n") : [plainLine(table.caption), ...lines].join("\n");
+  return table.caption === undefined
+    ? lines.join("\n")
+    : [...wrapText(table.caption, lineLength), ...lines].join("\n");
 }
 
 function unitOf(column: TableColumn): string {

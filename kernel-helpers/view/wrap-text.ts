@@ -1,5 +1,8 @@
 import { plainLine, widthInCharacters } from "./characters.js";
 
+/** Characters in a line of plain text, as a terminal beside other windows shows them. */
+export const lineLength = 96;
+
 /** Breaks text between words into lines of at most `length` characters; a longer word stands on its own line. */
 export function wrapText(text: string, length: number): readonly string[] {
   const lines: string[] = [];

@@ -77,7 +77,7 @@ describe("wearBands(profile) with a gross reading", () => {
     });
     expect(both.gross).toHaveLength(2);
     expect(both.warnings.join()).toMatch(
-      /At station 24 in all 2 readings stand off their neighbours alike: a narrow groove/,
+      /At station 24 in, all 2 readings stand off their neighbours alike: a narrow groove/,
     );
   });
 

@@ -171,7 +171,7 @@ describe("wearBands(profile) of a journal worn on one side", () => {
       because: "filled, not 2.432 as the other angle alone would say",
     });
     expect(station.readings).toHaveLength(2);
-    expect(found.warnings.join()).toMatch(/At station 12 in an angle is missing or gross/);
+    expect(found.warnings.join()).toMatch(/At station 12 in, one angle is missing or gross; there/);
   });
 
   it("does the same where an angle was not read at all", () => {

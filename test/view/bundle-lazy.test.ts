@@ -6,7 +6,7 @@ import { heatFigure } from "./typical-figure.js";
 vi.mock("happy-dom", () => {
   throw new Error("happy-dom was loaded");
 });
-vi.mock("@resvg/resvg-js", () => {
+vi.mock("../../kernel-helpers/view/picture/load-resvg.js", () => {
   throw new Error("resvg was loaded");
 });
 

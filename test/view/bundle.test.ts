@@ -49,6 +49,21 @@ describe("bundleOf(value)", () => {
     expect(data).not.toHaveProperty("image/png");
     expect(String(data["text/html"]).match(/<img /g)).toHaveLength(2);
   });
+  it("has html and text, and no PNG, where the drawing cannot be turned into pixels", async () => {
+    // All of the one trace lies past the right edge, inside the group by which plotly clips its axes.
+    const outside = {
+      data: [{ type: "scatter", mode: "lines", x: [50, 50], y: [0, 1], line: { color: "#000" } }],
+      layout: { width: 300, height: 200, xaxis: { range: [0, 1] }, yaxis: { range: [0, 1] } },
+    };
+    const { data, metadata } = (await bundleOf({
+      title: "Shaft",
+      blocks: [{ type: "figure", figure: outside, alt: "nothing" }],
+    }))!;
+    expect(Object.keys(data)).toEqual(["text/html", "text/plain", blocksMimeType]);
+    expect(data["text/html"]).toContain(`src="data:image/svg+xml;base64,`);
+    expect(metadata).toEqual({});
+    expect((await bundleOf(drawn))!.data).toHaveProperty("image/png");
+  });
   it("rejects a figure that cannot be drawn, and does not count it as shown", async () => {
     const bad = { title: "Shaft", blocks: [{ type: "figure", figure: { data: [], layout: {} }, alt: "" }] };
     await expect(bundleOf(bad)).rejects.toThrow(/figure: layout\.width/);

@@ -47,6 +47,41 @@ describe("finishFigure(figure)", () => {
       /layout\.f must be plain JSON/,
     );
   });
+  it("refuses a picture that lies outside the figure, naming where it is asked for", () => {
+    const outside = "http://example.org/shaft.png";
+    const images = [{ source: "data:image/png;base64,AAAA" }, { source: outside }];
+    expect(() => finishFigure({ data: [], layout: { ...size, images } })).toThrow(
+      /figure: layout\.images\[1\]\.source must hold the picture itself as a data: address, got http:\/\/example\.org\/shaft\.png/,
+    );
+    const template = { layout: { images: [{ source: `file:///${"x".repeat(100)}` }] } };
+    expect(() => finishFigure({ data: [], layout: { ...size, template } })).toThrow(
+      /layout\.template\.layout\.images\[0\]\.source .* got file:\/\/\/x{72}…$/,
+    );
+  });
+  it("refuses the picture of a trace, even one that the figure holds: drawing it needs a browser", () => {
+    const source = "data:image/png;base64,AAAA";
+    expect(() => finishFigure(withTrace({ type: "image", source }))).toThrow(
+      /figure: data\[0\]\.source must be left out: give the pixels as z/,
+    );
+    const template = { data: { image: [{ source }] } };
+    expect(() => finishFigure({ data: [], layout: { ...size, template } })).toThrow(
+      /layout\.template\.data\.image\[0\]\.source must be left out/,
+    );
+  });
+  it.each(["DATA:image/png;base64,AAAA", "data:text/html,AAAA", "shaft.png", 7])(
+    "refuses %s as a picture, for plotly would try to fetch it",
+    (source) => {
+      expect(() => finishFigure({ data: [], layout: { ...size, images: [{ source }] } })).toThrow(
+        `figure: layout.images[0].source must hold the picture itself as a data: address, got ${source}`,
+      );
+    },
+  );
+  it("takes a picture that the figure holds itself, none, and a source that is the user's own word", () => {
+    const images = [{ source: "data:image/png;base64,AAAA" }, { source: "" }];
+    expect(finishFigure({ data: [], layout: { ...size, images } }).layout.images).toEqual(images);
+    expect(finishFigure(withTrace({ customdata: [{ source: "shop book" }] })).data).toHaveLength(1);
+    expect(finishFigure({ data: [], layout: { ...size, meta: { source: "shop book" } } }).data).toEqual([]);
+  });
   it("takes null for a gap", () => {
     expect(finishFigure(withTrace({ y: [1, null, 2] })).data[0]).toEqual({ y: [1, null, 2] });
   });

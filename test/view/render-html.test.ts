@@ -27,8 +27,18 @@ const table: Block = {
 describe("renderHtml(presentation, options)", () => {
   it("is a section named by its title", () => {
     expect(html({ type: "text", text: "Worn." })).toBe(
-      `<section class="jb" aria-label="Shaft">\n<h4>Shaft</h4>\n<p>Worn.</p>\n</section>`,
+      `<section class="jb" aria-label="Shaft">\n<h4 class="jb-title">Shaft</h4>\n<p>Worn.</p>\n</section>`,
     );
+  });
+  it("sets the title as a heading of the level asked for", () => {
+    const presentation: Presentation = { title: "Shaft", blocks: [] };
+    expect(renderHtml(presentation, { ...options, headingLevel: 2 })).toContain(
+      `<h2 class="jb-title">Shaft</h2>`,
+    );
+    for (const headingLevel of [0, 7, 2.5, Number.NaN])
+      expect(() => renderHtml(presentation, { ...options, headingLevel })).toThrow(
+        /renderHtml: headingLevel must be a whole number from 1 to 6, got/,
+      );
   });
   it("brings the style sheet only when asked", () => {
     const presentation: Presentation = { title: "Shaft", blocks: [] };
@@ -50,6 +60,23 @@ describe("renderHtml(presentation, options)", () => {
     expect(texts(fragment, "tbody td.jb-r")).toEqual(["0.5", "1.0", "1.5"]);
     expect(texts(fragment, "tr.jb-bad td")).toEqual(["1.0", "left out"]);
     expect(fragment).not.toContain("<details>");
+  });
+  it("keeps each cell of a column of short words on one line, and lets longer ones wrap", () => {
+    const columns = [
+      { title: "state of the band", align: "left" },
+      { title: "remark", align: "left" },
+    ] as const;
+    const rows = [{ cells: ["as made", "worn"] }, { cells: ["worn", "pits from lying wet"] }];
+    const fragment = html({ type: "table", columns, rows, showRows: 1 });
+    expect(texts(fragment, "td.jb-w")).toEqual(["as made", "worn"]);
+    expect(viewStyle).toMatch(/td:is\([^)]*\.jb-w\)\{white-space:nowrap\}/);
+  });
+  it("gives a column room for its longest cell, and for its title on two lines", () => {
+    const columns = [{ title: "smallest reading", align: "right" }] as const;
+    const widths = (cell: string): string[] =>
+      html({ type: "table", columns, rows: [{ cells: [cell] }] }).match(/width:[\d.]+ch/g)!;
+    expect(widths("2.4319")).toEqual(["width:11ch"]);
+    expect(widths("2.43417 ± 0.00021")).toEqual(["width:20ch"]);
   });
   it("has no row of units where no column has one", () => {
     const columns = [{ title: "remark", align: "left" }] as const;

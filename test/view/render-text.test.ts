@@ -14,6 +14,9 @@ describe("renderText(presentation)", () => {
     ];
     expect(renderText({ title: "Shaft", blocks })).toBe(lines("Shaft", "═════", "", "One.", "", "Two."));
   });
+  it("is the title alone where there are no blocks", () => {
+    expect(renderText({ title: "2.4375 in", blocks: [] })).toBe("2.4375 in");
+  });
   it("wraps long text between words at 96 characters", () => {
     const text = body({ type: "text", text: "worn journal ".repeat(20).trim() });
     expect(Math.max(...text.split("\n").map((line) => line.length))).toBeLessThanOrEqual(96);
@@ -54,6 +57,13 @@ describe("renderText(presentation)", () => {
         "!!    11.0  left out",
       ),
     );
+  });
+  it("wraps a long caption like any other text", () => {
+    const caption = "worn journal ".repeat(20).trim();
+    const text = body({ type: "table", caption, columns: [{ title: "n", align: "right" }], rows: [] });
+    const above = text.split("\n").slice(0, -2);
+    expect(Math.max(...above.map((line) => line.length))).toBeLessThanOrEqual(96);
+    expect(above.join(" ")).toBe(caption);
   });
   it("cuts a table at showRows and says how many there are", () => {
     const rows = ["1", "2", "3"].map((cell) => ({ cells: [cell] }));
@@ -97,6 +107,6 @@ describe("renderText(presentation)", () => {
     expect(body({ type: "warning", text: "One angle only." })).toBe("WARNING: One angle only.");
   });
   it("obeys no control character, such as a terminal's colours", () => {
-    expect(renderText({ title: "a\u001b[31mb", blocks: [] })).toBe(lines("a\ufffd[31mb", "═══════"));
+    expect(renderText({ title: "a\u001b[31mb", blocks: [] })).toBe("a\ufffd[31mb");
   });
 });

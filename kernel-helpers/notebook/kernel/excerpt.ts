@@ -11,7 +11,7 @@ export interface Position {
  * @param at     where; a line outside the source gives no lines
  * @param length how many characters are meant, at least one, cut at the end of the line [-]
  * @returns lines ready to print
- * @example excerpt("const a = 1;\na.b;", { line: 2, column: 3 }).join("\n")
+ * @example excerpt("const a = 1;\na.b;", { line: 2, column: 3 }) // ["  1 | const a = 1;", "> 2 | a.b;", "    |   ^"]
  */
 export function excerpt(source: string, at: Position, length = 1): readonly string[] {
   const lines = source.split(/\r?\n/);

@@ -62,7 +62,6 @@ pre code{font-size:inherit}
 :is(.text,.foreign) :is(th,td){padding:.25em 1.2em .25em 0;border-bottom:1px solid var(--hair);text-align:left;vertical-align:baseline}
 :is(.text,.foreign) thead th{border-bottom:1px solid var(--ink)}
 .foreign>:first-child,.text>:first-child{margin-top:0}
-.result{font-size:1.05rem;margin:0 0 .7em;padding:0 0 .3em;border-bottom:1px solid}
 .paper{position:relative;background:#fff;border:1px solid var(--hair);max-width:calc(var(--width) + 2px);overflow-x:auto}
 .paper img{display:block}
 .live{height:var(--height)}

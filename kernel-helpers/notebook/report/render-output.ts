@@ -1,4 +1,4 @@
-import { blocksMimeType } from "../../view/blocks.js";
+import { blocksMimeType, type FigureBlock } from "../../view/blocks.js";
 import { escapeHtml } from "../../view/escape.js";
 import { renderHtml } from "../../view/render-html.js";
 import type { ErrorOutput, MimeBundle, Output } from "../file/notebook-format.js";
@@ -71,12 +71,8 @@ async function presentationHtml(given: unknown, outline: Outline): Promise<strin
   const presentation = checkPresentation(typeof given === "string" ? parsed(given) : given);
   if (presentation === undefined) return undefined;
   const pictures = await figurePictures(presentation);
-  const html = renderHtml(presentation, { picture: (block) => pictures.get(block)!, withStyle: false });
-  const tag = `h${outline.below}`;
-  return html.replace(
-    /<h4>(.*?)<\/h4>/s,
-    (_heading, title: string) => `<${tag} class="result">${title}</${tag}>`,
-  );
+  const picture = (block: FigureBlock): string => pictures.get(block)!;
+  return renderHtml(presentation, { picture, withStyle: false, headingLevel: outline.below });
 }
 
 function parsed(text: string): unknown {

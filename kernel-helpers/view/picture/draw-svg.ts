@@ -1,7 +1,10 @@
 import { crc32 } from "node:zlib";
 import type { Figure } from "../blocks.js";
 import { finishFigure } from "../finish-figure.js";
-import { type Engine, loadEngine } from "./engine.js";
+import { type Engine, forgetEngine, loadEngine } from "./engine.js";
+
+/** A drawing that waits for something that never comes is given up after this time [s]. */
+const longest = 60;
 
 /** Drawings wait for each other: plotly's random names are seeded for one at a time. */
 let last: Promise<unknown> = Promise.resolve();
@@ -15,17 +18,36 @@ let last: Promise<unknown> = Promise.resolve();
  *
  * @param figure a plotly figure, layout.width and layout.height in [px]
  * @returns an SVG document
- * @throws TypeError, RangeError  the figure is not plain JSON, has no size, or has a trace the page cannot draw
+ * @throws TypeError, RangeError  the figure is not plain JSON, has no size, has a trace the page cannot draw, or a
+ *   picture that lies outside it
+ * @throws Error  the drawing is not ready after 60 s
  */
 export async function drawSvg(figure: Figure): Promise<string> {
   const finished = finishFigure(figure);
-  const engine = await loadEngine();
-  const drawing = last.then(() => draw(engine, finished));
+  const drawing = last.then(() => drawInTime(finished));
   last = drawing.catch(() => undefined);
   return drawing;
 }
 
-async function draw({ plotly, document, seed }: Engine, figure: Figure): Promise<string> {
+async function drawInTime(figure: Figure): Promise<string> {
+  const engine = await loadEngine();
+  let timer: NodeJS.Timeout | undefined;
+  const tooLong = new Promise<never>((_, reject) => {
+    timer = setTimeout(() => {
+      // The stuck drawing keeps its engine for itself: were it to go on, it must not get into a later one.
+      forgetEngine();
+      reject(new Error(`drawSvg: a drawing must be ready within ${longest} s; this one was given up`));
+    }, longest * 1000);
+  });
+  try {
+    return await Promise.race([drawOn(engine, figure), tooLong]);
+  } finally {
+    clearTimeout(timer);
+  }
+}
+
+/** Draws a finished figure on an engine that is drawing nothing else. */
+export async function drawOn({ plotly, document, seed }: Engine, figure: Figure): Promise<string> {
   const text = JSON.stringify(figure);
   seed(crc32(text));
   const { data, layout } = JSON.parse(text) as { data: unknown; layout: { width: number; height: number } };

@@ -1,6 +1,7 @@
+import { readFileSync } from "node:fs";
 import { compileFunction } from "node:vm";
 import type { Window as HappyWindow } from "happy-dom";
-import { plotlyFile, readPlotly } from "../plotly-file.js";
+import { plotlyFile } from "../plotly-file.js";
 import { openDrawingWindow } from "./drawing-window.js";
 import { createSeededMath } from "./seeded-math.js";
 
@@ -26,11 +27,17 @@ let engine: Promise<Engine> | undefined;
 
 /** plotly.js on a window without a screen, loaded at the first call (about 0.3 s) and then kept. */
 export function loadEngine(): Promise<Engine> {
-  engine ??= startEngine();
+  engine ??= startEngine(plotlyFile());
   return engine;
 }
 
-async function startEngine(): Promise<Engine> {
+/** Lets go of the engine at hand: the next call of {@link loadEngine} starts a new one. */
+export function forgetEngine(): void {
+  engine = undefined;
+}
+
+/** An engine of its own from a file of plotly.js. */
+export async function startEngine(file: string): Promise<Engine> {
   const window = await openDrawingWindow();
   const { math, seed } = createSeededMath();
   const module = { exports: {} };
@@ -40,7 +47,7 @@ async function startEngine(): Promise<Engine> {
     exports: module.exports,
     Math: math,
   };
-  const run = compileFunction(readPlotly(), Object.keys(scope), { filename: plotlyFile() });
+  const run = compileFunction(readFileSync(file, "utf8"), Object.keys(scope), { filename: file });
   run.apply(window, Object.values(scope));
   const plotly = module.exports as Plotly;
   plotly.setPlotConfig({ logging: 0 });

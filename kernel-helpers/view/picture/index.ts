@@ -1,3 +1,4 @@
 /** Static pictures of plotly figures, drawn in Node without a browser. */
-export { drawPng, rasterize } from "./draw-png.js";
+export { drawPng } from "./draw-png.js";
 export { drawSvg } from "./draw-svg.js";
+export { NotRasterized, rasterize } from "./rasterize.js";

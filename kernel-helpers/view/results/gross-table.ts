@@ -11,21 +11,22 @@ export function grossTable(
   units: ShownUnits,
 ): TableBlock[] {
   if (gross.length === 0) return [];
+  const anyRemark = gross.some(({ reading }) => profile.readings[reading]!.remark !== "");
   const size = (length: Length): string => formatFixed(length.in(units.size), units.decimals);
   return [
     {
       type: "table",
-      caption: `Contradicted by their neighbours: shown, given no weight, to be read again (lines of ${profile.file})`,
+      caption: `Contradicted by their neighbours: shown, given no weight, to be read again. Lines of ${profile.file}; sizes at 20 °C.`,
       columns: [
         { title: "line", align: "right" },
         { title: "station", unit: units.sizeSymbol, align: "right" },
         { title: "angle", align: "right" },
-        { title: "read, at 20 °C", unit: units.sizeSymbol, align: "right" },
+        { title: "read", unit: units.sizeSymbol, align: "right" },
         { title: "expected", unit: units.sizeSymbol, align: "right" },
         { title: "off by", align: "right" },
         { title: "times u", align: "right" },
         { title: "likely slip", align: "left" },
-        { title: "remark", align: "left" },
+        ...(anyRemark ? [{ title: "remark", align: "left" } as const] : []),
       ],
       rows: gross.map(({ reading: index, residual, residualInU, likely }) => {
         const { line, station, angle, diameter, remark } = profile.readings[index]!;
@@ -40,7 +41,7 @@ export function grossTable(
             offText(residual, units),
             formatFixed(Math.abs(residualInU), 0),
             likely === "" ? "none evident" : likely,
-            remark,
+            ...(anyRemark ? [remark] : []),
           ],
         };
       }),

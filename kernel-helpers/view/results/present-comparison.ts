@@ -5,7 +5,6 @@ import { formatMeasured } from "../format-measured.js";
 /** Two ways to one number, their difference, and whether that is more than both are uncertain by. */
 export function presentComparison(comparison: Comparison): Presentation {
   const { first, second, difference, agrees, chance } = comparison;
-  const percent = chance < 0.001 ? "less than 0.1 %" : `${(100 * chance).toFixed(chance < 0.1 ? 1 : 0)} %`;
   return Object.freeze<Presentation>({
     title: `${capital(first.label)} against ${second.label}`,
     blocks: [
@@ -21,10 +20,16 @@ export function presentComparison(comparison: Comparison): Presentation {
         type: "verdict",
         outcome: agrees ? "yes" : "no",
         text: agrees ? "they agree" : "they do not agree",
-        because: `a difference at least so large comes by chance in ${percent} of cases, if both are the same`,
+        because: `If both measure the same thing, a difference at least so large comes by chance in ${chanceText(chance)} of cases.`,
       },
     ],
   });
+}
+
+function chanceText(chance: number): string {
+  if (chance < 0.001) return "less than 0.1 %";
+  if (chance > 0.99) return "more than 99 %";
+  return `${(100 * chance).toFixed(chance < 0.0995 ? 1 : 0)} %`;
 }
 
 function capital(text: string): string {

@@ -42,7 +42,8 @@ function stationTable(profile: Profile, units: ShownUnits): TableBlock {
   const angles = profile.angles.length === 0 ? [""] : profile.angles.map(angleText);
   return {
     type: "table",
-    caption: "Diameters at 20 °C. Ovality is the largest less the smallest diameter over the angles.",
+    caption:
+      "Diameters at 20 °C. Ovality is the largest less the smallest diameter over the angles. Mean and ovality are of all readings, as read: only the wear bands tell which of them are gross.",
     columns: [
       { title: "station", unit: units.sizeSymbol, align: "right" },
       ...angles.map((angle) => ({

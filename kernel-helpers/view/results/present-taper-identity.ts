@@ -7,6 +7,7 @@ import { type ShownUnits, shownUnits, systemOfLength } from "./shown-units.js";
 export function presentTaperIdentity({ matches, text }: TaperIdentity): Presentation {
   const agreeing = matches.filter(({ agrees }) => agrees);
   const units = shownUnits(matches[0] && systemOfLength(matches[0].misfit));
+  const rate = rates[units.system];
   return Object.freeze<Presentation>({
     title: "Which standard taper is it?",
     blocks: [
@@ -17,9 +18,9 @@ export function presentTaperIdentity({ matches, text }: TaperIdentity): Presenta
           "Nearest first. Off by: measured less standard; u is the standard uncertainty of the measured taper. Misfit: difference of the diameters over the length that was read.",
         columns: [
           { title: "taper", align: "left" },
-          { title: "in per foot", align: "right" },
+          { title: rate.name, align: "right" },
           { title: "1 : x", align: "right" },
-          { title: "off by", unit: "in per foot", align: "right" },
+          { title: "off by", unit: rate.name, align: "right" },
           { title: "off by", unit: "times u", align: "right" },
           { title: "misfit", unit: units.smallSymbol, align: "right" },
           { title: "agrees", align: "left" },
@@ -33,21 +34,32 @@ export function presentTaperIdentity({ matches, text }: TaperIdentity): Presenta
   });
 }
 
-function row(
-  { name, taper, difference, differenceInU, misfit, agrees }: TaperMatch,
-  units: ShownUnits,
-): TableRow {
+/** How steep a taper is, as each system of units says it. */
+const rates = {
+  inch: { name: "in per foot", times: 12, decimals: 5 },
+  metric: { name: "mm per 100 mm", times: 100, decimals: 4 },
+} as const;
+
+function row(match: TaperMatch, units: ShownUnits): TableRow {
+  const { name, taper, difference, differenceInU, misfit } = match;
+  const { times, decimals } = rates[units.system];
   return {
     cells: [
       name,
-      formatFixed(taper * 12, 5),
+      formatFixed(taper * times, decimals),
       formatFixed(1 / taper, 3),
-      formatFixed(difference * 12, 5),
+      formatFixed(difference * times, decimals),
       formatFixed(differenceInU, 1),
       formatFixed(misfit.in(units.small), units.small === "thou" ? 2 : 1),
-      agrees ? "yes, within the uncertainty" : "no",
+      agreement(match),
     ],
   };
+}
+
+/** A worn or cut-down taper may have a standard's slope without lying anywhere on it. */
+function agreement({ agrees, sizeFits }: TaperMatch): string {
+  if (!agrees) return "no";
+  return sizeFits === false ? "in slope, not in size" : "yes, within the uncertainty";
 }
 
 function sourceFact({ name, source }: TaperMatch): Fact {

@@ -1,6 +1,7 @@
 import { formatFixed, formatNumber } from "../../quantity/index.js";
 import type { WearBands } from "../../survey/profile-types.js";
 import type { Fact, Presentation } from "../blocks.js";
+import { bandShapeTable } from "./band-shape-table.js";
 import { bandTable } from "./band-table.js";
 import { grossTable } from "./gross-table.js";
 import { limitVerdict } from "./limit-verdict.js";
@@ -21,6 +22,7 @@ export function presentWearBands(wear: WearBands): Presentation {
       ...limitVerdict(wear, units),
       ...(wear.bands.length === 0 ? [] : [wearFigure(wear)]),
       bandTable(wear, units),
+      bandShapeTable(wear, units),
       ...grossTable(profile, wear.gross, units),
       { type: "facts", facts: facts(wear, units) },
       ...warningBlocks([...profile.warnings, ...wear.warnings]),

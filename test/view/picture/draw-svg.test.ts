@@ -90,6 +90,31 @@ describe("drawSvg(figure)", () => {
     await expect(drawSvg(bad)).rejects.toThrow(/figure: data\[0\]\.type .* got scatterpolar/);
     expect(await drawSvg(typicalFigure)).toContain("<svg");
   });
+  it("draws a picture that the figure holds", async () => {
+    const source = `data:image/svg+xml;base64,${Buffer.from('<svg xmlns="http://www.w3.org/2000/svg"/>').toString("base64")}`;
+    const images = [{ source, x: 0, y: 1, sizex: 0.5, sizey: 0.5 }];
+    const svg = await drawSvg({ data: heatFigure.data, layout: { ...heatFigure.layout, images } });
+    expect(svg).toMatch(/<image [^>]*href="data:image\//);
+  });
+  it("gives up a drawing that is stuck after 60 s, and draws those that wait behind it", async () => {
+    const first = await drawSvg(typicalFigure);
+    const { plotly } = await loadEngine();
+    vi.spyOn(plotly, "toImage").mockReturnValueOnce(new Promise(() => undefined));
+    // The first timer set is the limit of the stuck drawing: here it runs out at once.
+    const { setTimeout } = globalThis;
+    const timers = vi
+      .spyOn(globalThis, "setTimeout")
+      .mockImplementationOnce((run: () => void) => setTimeout(run, 1));
+    const stuck = drawSvg(typicalFigure);
+    const waiting = drawSvg(typicalFigure);
+    await expect(stuck).rejects.toThrow(
+      "drawSvg: a drawing must be ready within 60 s; this one was given up",
+    );
+    expect(timers.mock.calls[0]![1]).toBe(60_000);
+    timers.mockRestore();
+    expect(await waiting).toBe(first);
+    expect((await loadEngine()).plotly).not.toBe(plotly);
+  });
 });
 
 describe("traceTypes", () => {

@@ -66,6 +66,10 @@ describe("present(profile)", () => {
     expect(row.cells.slice(5)).toEqual(["22", "pits from lying wet"]);
   });
 
+  it("says that its means are of all readings, gross ones included", () => {
+    expect(text(sampleProfile())).toContain("Mean and ovality are of all readings, as read");
+  });
+
   it("shows micrometres and millimetres for a metric table", () => {
     expect(text(sampleProfile("metric"))).toMatch(/a single reading ± 4\.9 µm \(95 %\).*\[mm\].*\[µm\]/);
   });
@@ -84,29 +88,59 @@ describe("present(wear)", () => {
     expect(text(sampleWear())).toContain("given no weight: line 14 and line 34");
   });
 
-  it("gives each band a row: stations, edges, state, shape and slope, diameter, depth, ovality, smallest", () => {
-    const rows = tables(sampleWear())[0]!.rows.map((row) => row.cells);
-    expect(rows.length).toBe(4);
-    expect(rows[1]).toEqual([
-      "2",
-      "12 – 20",
-      "20 – 21",
-      "worn",
-      "flat",
-      "2.43270 ± 0.00011",
-      "4.80 ± 0.11",
-      "1.6, 90°",
-      "2.4317 at 20, 90°",
+  it("gives each band a row: stations, edges, state, diameter, depth; worn ones marked", () => {
+    const { rows } = tables(sampleWear())[0]!;
+    expect(rows.map(({ mark }) => mark)).toEqual([undefined, "warn", undefined, "warn"]);
+    expect(rows[1]!.cells).toEqual(["2", "12 – 20", "20 – 21", "worn", "2.43270 ± 0.00011", "4.80 ± 0.11"]);
+    expect(rows[3]!.cells[2]).toBe("end of survey");
+  });
+
+  it("gives each band a row of its shape: slope, ovality and where, smallest reading and where", () => {
+    const { columns, rows } = tables(sampleWear())[1]!;
+    expect(columns.map(({ unit }) => unit)).toEqual([
+      undefined,
+      "thou per in",
+      "thou",
+      undefined,
+      "in",
+      "in",
+      undefined,
     ]);
-    expect(rows[3]!.join(" | ")).toMatch(/end of survey .* sloping, −0\.400 ± 0\.040 thou per in/);
+    expect(rows[1]!.cells).toEqual(["2", "flat", "1.6", "90°", "2.4317", "20", "90°"]);
+    expect(rows[3]!.cells[1]).toBe("−0.400 ± 0.040");
+    expect(tables(sampleWear("metric"))[1]!.columns[1]!.unit).toBe("µm per 100 mm");
+  });
+
+  it("puts a dash for angles that are not known, and says that ovality needs two", () => {
+    const wear = sampleWear();
+    const bands = wear.bands.map((band) => ({
+      ...band,
+      ovality: undefined,
+      smallestAngle: undefined,
+      smallest: { ...band.smallest, angle: undefined },
+    }));
+    const [row] = tables({ ...wear, bands })[1]!.rows;
+    expect([row!.cells[2], row!.cells[3], row!.cells[6]]).toEqual(["one angle", "–", "–"]);
   });
 
   it("lists gross readings with line, read, expected, off by and the likely slip", () => {
-    const gross = tables(sampleWear())[1]!.rows[1]!;
-    expect(gross.mark).toBe("bad");
-    expect(gross.cells.join(" | ")).toMatch(
+    const { rows } = tables(sampleWear())[2]!;
+    expect(rows[1]!.mark).toBe("bad");
+    expect(rows[1]!.cells.join(" | ")).toMatch(
       /34 \| 26 \| 90° \| 24\.37\d\d \| 2\.4371 \| 21\.93\d\d in too large .* ten times too large/,
     );
+  });
+
+  it("has a column for remarks on gross readings only where there are any", () => {
+    const wear = sampleWear();
+    const titles = (remark: string): string[] => {
+      const readings = wear.profile.readings.map((reading) => ({ ...reading, remark }));
+      return tables({ ...wear, profile: { ...wear.profile, readings } })[2]!.columns.map(
+        ({ title }) => title,
+      );
+    };
+    expect(titles("wet")).toContain("remark");
+    expect(titles("")).not.toContain("remark");
   });
 
   it("gives a verdict only where a limit is given", () => {

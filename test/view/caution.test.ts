@@ -1,0 +1,36 @@
+import { describe, expect, it } from "vitest";
+import { type CautionTopic, caution } from "../../kernel-helpers/view/caution.js";
+
+const topics: readonly CautionTopic[] = ["shaft on supports", "turning between centres"];
+
+describe("caution(topic)", () => {
+  it.each(topics)("of %s has a title and several points, each a sentence, none twice", (topic) => {
+    const { kind, title, points } = caution(topic);
+    expect(kind).toBe("caution");
+    expect(title).toMatch(/^[A-Z]/);
+    expect(points.length).toBeGreaterThan(3);
+    expect(new Set(points).size).toBe(points.length);
+    for (const point of points) expect(point).toMatch(/^[A-Z].{20,}\.$/);
+  });
+
+  it.each(topics)("of %s ends by deferring to local codes and licensed practice", (topic) => {
+    expect(caution(topic).points.at(-1)).toMatch(/[Ll]ocal codes.* licensed practice come before/);
+  });
+
+  it("names the hurt that the work is known for", () => {
+    expect(caution("shaft on supports").points.join(" ")).toMatch(/slings.*hand is between.*lead/);
+    expect(caution("turning between centres").points.join(" ")).toMatch(/whips.*chuck key out.*no gloves/);
+  });
+
+  it("cannot be changed by a worksheet", () => {
+    const given = caution("shaft on supports");
+    expect(Object.isFrozen(given) && Object.isFrozen(given.points)).toBe(true);
+    expect(caution("shaft on supports")).toEqual(given);
+  });
+
+  it.each(["pouring", "", "toString"])("refuses the unknown work %j and lists those it knows", (topic) => {
+    expect(() => caution(topic as CautionTopic)).toThrow(
+      `caution: topic must be one of shaft on supports, turning between centres, got ${topic}`,
+    );
+  });
+});

@@ -1,0 +1,135 @@
+import { cpSync } from "node:fs";
+import { join } from "node:path";
+import { afterEach, describe, expect, it } from "vitest";
+import { inch, type Length, mm, setUnitSystem } from "../../../kernel-helpers/quantity/index.js";
+import { openRebuild } from "../../../kernel-helpers/record/index.js";
+import { profileOf, wearBands } from "../../../kernel-helpers/survey/index.js";
+import type { Presentation } from "../../../kernel-helpers/view/blocks.js";
+import { present } from "../../../kernel-helpers/view/present.js";
+import { renderHtml } from "../../../kernel-helpers/view/render-html.js";
+import { renderText } from "../../../kernel-helpers/view/render-text.js";
+import type { ShownRebuild } from "../../../kernel-helpers/view/results/present-rebuild.js";
+import { hostileRemark } from "../../support/sample-results.js";
+import { temporaryFolder } from "../../support/temporary-folder.js";
+
+afterEach(() => setUnitSystem(undefined));
+
+const bare: ShownRebuild = {
+  kind: "rebuild",
+  title: "Line shaft",
+  notice: "",
+  tables: [],
+  facts: { invented: false, machine: [], dimensions: {} },
+};
+const withSizes = (dimensions: Readonly<Record<string, Length>>): ShownRebuild => ({
+  ...bare,
+  facts: { ...bare.facts, dimensions },
+});
+const factsOf = ({ blocks }: Presentation): string[] =>
+  blocks.flatMap((block) => (block.type === "facts" ? block.facts : [])).map(({ value }) => value);
+
+/** The demo in a folder of its own, where its sheets may write. */
+function demoCopy(): string {
+  const folder = temporaryFolder();
+  cpSync(join(__dirname, "..", "..", "..", "worksheets", "demo"), folder, { recursive: true });
+  return folder;
+}
+
+describe("present(rebuild)", () => {
+  it("says a size in inches as a fraction too, where it is one", () => {
+    const sizes = {
+      shaft: inch(2.4375),
+      pin: inch(0.5),
+      limit: inch(2.4325),
+      length: inch(36),
+      bush: mm(62),
+    };
+    expect(factsOf(present(withSizes(sizes))!)).toEqual([
+      "2 7/16 in (2.4375 in)",
+      "1/2 in (0.5 in)",
+      "2.4325 in",
+      "36 in",
+      "62 mm",
+    ]);
+  });
+
+  it("shows the machine's facts first, then the sizes worksheets ask for, by name", () => {
+    const rebuild = withSizes({ "shaft nominal": inch(2.4375) });
+    const machine = [{ label: "speed", value: "110 rpm" }];
+    expect(present({ ...rebuild, facts: { ...rebuild.facts, machine } })!.blocks[0]).toEqual({
+      type: "facts",
+      facts: [...machine, { label: "shaft nominal", value: "2 7/16 in (2.4375 in)" }],
+    });
+  });
+
+  it("warns where another rebuild than the sheet's own was opened, and says that a demo is invented", () => {
+    const demo = { ...bare, notice: "This is the demo.", facts: { ...bare.facts, invented: true } };
+    expect(present(demo)!.blocks.slice(0, 2)).toEqual([
+      { type: "warning", text: "This is the demo." },
+      { type: "text", text: "A demonstration: the machine and its readings are invented." },
+    ]);
+    expect(renderText(present(bare)!)).not.toMatch(/WARNING|invented/);
+  });
+
+  it("names the tables, and says so where there is none", () => {
+    expect(present(bare)!.blocks).toEqual([{ type: "text", text: "There are no tables yet." }]);
+    expect(renderText(present({ ...bare, tables: ["shaft", "taper"] })!)).toContain(
+      "Tables of readings: shaft, taper.",
+    );
+  });
+
+  it("shows texts full of markup as they stand, and they do nothing in HTML", () => {
+    const hostile: ShownRebuild = {
+      ...withSizes({ [hostileRemark]: inch(1) }),
+      title: hostileRemark,
+      notice: hostileRemark,
+      tables: [hostileRemark],
+    };
+    const machine = [{ label: hostileRemark, value: hostileRemark }];
+    const presentation = present({ ...hostile, facts: { ...hostile.facts, machine } })!;
+    expect(presentation.title).toBe(hostileRemark);
+    expect(presentation.blocks[1]).toMatchObject({ facts: [machine[0], { label: hostileRemark }] });
+    const html = renderHtml(presentation, { picture: () => "", withStyle: false });
+    // Title and name of the section, warning, machine's label and value, the size's label, the table.
+    expect(html.match(/&lt;img/g)).toHaveLength(7);
+    expect(html).not.toMatch(/<img|<b>/);
+  });
+});
+
+describe("present(published)", () => {
+  const published = { kind: "published", sheet: "04-shaft-survey", file: "record/04-shaft-survey.json" };
+
+  it.each([
+    { names: ["wear"], title: "Handed on: wear", word: "it" },
+    { names: ["wear", "journal"], title: "Handed on: wear, journal", word: "them" },
+  ])("says what is handed on, from which sheet and where it is kept: $names", ({ names, title, word }) => {
+    expect(present({ ...published, names })).toEqual({
+      title,
+      blocks: [
+        {
+          type: "text",
+          text: `Later sheets take ${word} over from 04-shaft-survey by name; kept in record/04-shaft-survey.json.`,
+        },
+      ],
+    });
+  });
+});
+
+describe("what a sheet shows of a rebuild", () => {
+  it("never says where on this computer it lies", () => {
+    const folder = demoCopy();
+    const rebuild = openRebuild({ folder, sheet: "90-test" });
+    const table = rebuild.table("shaft-survey");
+    const profile = profileOf(table);
+    const wear = wearBands(profile, { nominal: rebuild.length("shaft nominal") });
+    const values = [rebuild, table, profile, wear, rebuild.publish({ "test wear": wear })];
+    expect(rebuild.directory).toBe(folder);
+    for (const value of values) {
+      const shown = JSON.stringify(present(value));
+      expect(shown.length).toBeGreaterThan(100);
+      expect(shown).not.toContain(JSON.stringify(folder).slice(1, -1));
+      // Nor any other path from the root of a disk.
+      expect(shown).not.toMatch(/"(?:[A-Z]:\\\\|\/[a-z])|[\s(]\/(?:home|tmp|usr|root|work|var)\//);
+    }
+  });
+});
