@@ -1,3 +1,15 @@
+// Probability of every division into bands
+export { bandPosterior } from "./band-posterior.js";
+export type {
+  AveragedLevel,
+  BandPosterior,
+  BandPosteriorOptions,
+  BandPrior,
+  EdgeInterval,
+  PosteriorEdge,
+  PosteriorGap,
+  PosteriorSegment,
+} from "./band-posterior-types.js";
 // Distributions
 export { chiSquareCdf, chiSquareQuantile, chiSquareSurvival } from "./chi-square-distribution.js";
 export { compensatedSum } from "./compensated-sum.js";
@@ -8,8 +20,37 @@ export { fCdf, fQuantile, fSurvival } from "./f-distribution.js";
 // Lines
 export { type FitLineOptions, fitLine } from "./fit-line.js";
 export { type BothErrorsOptions, fitLineBothErrors } from "./fit-line-both-errors.js";
+export {
+  type DemingOptions,
+  fitLineDeming,
+  fitLineOrthogonal,
+  type OrthogonalOptions,
+} from "./fit-line-deming.js";
+export {
+  fitLineRobust,
+  type LineOutlier,
+  type RobustLine,
+  type RobustLineOptions,
+} from "./fit-line-robust.js";
+// Waves round a circle
+export {
+  countDirections,
+  type FitHarmonicsOptions,
+  fitHarmonics,
+  type Harmonic,
+  type HarmonicCovariance,
+  type HarmonicFit,
+  harmonicOf,
+} from "./harmonics.js";
 export { type LeastSquaresFit, type LeastSquaresOptions, leastSquares } from "./least-squares.js";
 export type { LineFit, Point } from "./line-fit.js";
+export { type LineInfluence, lineInfluence, type PointInfluence } from "./line-influence.js";
+export {
+  inverseInterval,
+  type LineInterval,
+  type LineIntervalOptions,
+  predictInterval,
+} from "./line-interval.js";
 export { normalCdf, normalQuantile } from "./normal-distribution.js";
 // Segments along a line
 export {

@@ -11,10 +11,10 @@ export interface Point {
 export interface LineFit {
   readonly kind: "line fit";
   /**
-   * Which errors were reckoned with: those of y, equal (ordinary) or each its own (weighted), or those of x
-   * and y.
+   * Which errors were reckoned with: those of y, equal (ordinary) or each its own (weighted); those of x and y,
+   * each its own (errors in both), in one ratio (Deming) or alike (orthogonal).
    */
-  readonly method: "ordinary" | "weighted" | "errors in both";
+  readonly method: "ordinary" | "weighted" | "errors in both" | "Deming" | "orthogonal";
   /** The point the line was made to pass, or null. */
   readonly through: Point | null;
   /** Slope b [unit of y / unit of x]. */

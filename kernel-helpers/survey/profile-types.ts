@@ -63,6 +63,34 @@ export interface BandEdge {
   readonly before: Length;
   /** Midway, with a rectangular standard uncertainty: half the gap / √3 (GUM 4.3.7). */
   readonly position: Measured<Length>;
+  /**
+   * Probability that an edge lies in this gap, over all numbers of bands [-]; undefined where it was not worked
+   * out (see `probabilityNote`). Its prior is that of `bandPosterior`.
+   */
+  readonly probability?: number | undefined;
+  /**
+   * The stretch from one station to another that holds this edge with a probability of 95 % or more, given the
+   * number of bands found; undefined where it was not worked out.
+   */
+  readonly interval?: EdgeStretch | undefined;
+}
+
+/** A stretch between two stations, and the probability that an edge lies in it, given the number of bands. */
+export interface EdgeStretch {
+  readonly after: Length;
+  readonly before: Length;
+  /** [-], 0.95 or more */
+  readonly probability: number;
+}
+
+/** How probable the number of bands found is against other numbers. */
+export interface BandCountProbability {
+  /** Probability of the number found [-]. */
+  readonly found: number;
+  /** The most probable other number; undefined where the stations allow no other. */
+  readonly runnerUp: { readonly bands: number; readonly probability: number } | undefined;
+  /** Probability of 1, 2, 3, … bands [-]. */
+  readonly all: readonly number[];
 }
 
 /** A stretch of shaft of one shape. */
@@ -122,6 +150,10 @@ export interface WearBands {
   /** Scatter of the readings about the bands over the stated reading uncertainty; near 1 when all is well. */
   readonly noiseRatio: number;
   readonly degreesOfFreedom: number;
+  /** How probable this number of bands is; undefined where it was not worked out. */
+  readonly bandCountProbability?: BandCountProbability | undefined;
+  /** Why probabilities of edges and bands were not worked out, a sentence; "" where they were. */
+  readonly probabilityNote?: string;
   readonly warnings: readonly string[];
 }
 

@@ -12,6 +12,7 @@ import { type StationMean, stationMeans } from "./station-means.js";
 import { stationWarnings } from "./station-warnings.js";
 import { heightAt, wearBand } from "./wear-band.js";
 import { bandByAngle } from "./wear-bands-angles.js";
+import { type EdgeProbability, mostStations, wearProbability } from "./wear-bands-probability.js";
 
 /** What is asked of the bands. */
 export interface WearBandsOptions {
@@ -27,6 +28,11 @@ export interface WearBandsOptions {
   readonly minimumStations?: number;
   /** Cost of each parameter of a band, in chi-square [-]; default 2 ln of the number of stations. */
   readonly penalty?: number;
+  /**
+   * Whether to work out how probable each edge and the number of bands are. Default yes up to 400 stations: the
+   * time grows with their square. At most 5000.
+   */
+  readonly edgeProbability?: boolean;
 }
 
 /**
@@ -50,6 +56,10 @@ const penaltyByDefault = 2;
  * 3. Where the stations scatter about the bands more than the instrument states (chi-square test, 1 %), the bands
  *    are found anew with the noise seen, and their uncertainties are widened by it, with degrees of freedom.
  *
+ * 4. How probable each edge is in its gap, how far it may lie elsewhere (95 %), and how probable the number of bands
+ *    is: see `bandPosterior`, with u as in 3 and its prior, which weighs where an edge is doubtful. Bands are those
+ *    of 2; where another number of bands is more probable, `bandCountProbability.runnerUp` says so.
+ *
  * Band diameter: u² = u²(fit at the middle) + u²(common), effective degrees of freedom by Welch–Satterthwaite.
  * Edge: midway between the last station of one band and the first of the next, u = half the gap / √3.
  * Depth: nominal − diameter, on diameter (twice the depth on radius).
@@ -64,14 +74,20 @@ const penaltyByDefault = 2;
  * @param options.shapes  shapes a band may have [-]
  * @param options.minimumStations  fewest stations of a band, ≥ 2 [-]
  * @param options.penalty  cost of each parameter, > 0 [-]
- * @returns bands with diameters, depths [m] and states; edges [m]; gross readings; noise ratio [-]; the profile, its
- * station means free of gross readings
+ * @param options.edgeProbability  whether to work out probabilities of edges and of the number of bands
+ * @returns bands with diameters, depths [m] and states; edges [m] with their probability [-]; gross readings; noise
+ * ratio [-]; the profile, its station means free of gross readings
  * @throws RangeError  fewer than 3 stations, or an option outside its bound
- * @example wearBands(profileOf(survey), { nominal: inch(2.4375) }).bands[1].state // "worn"
- * @source optimal partitioning: see `partition`; edges: JCGM 100:2008 (GUM), 4.3.7; degrees of freedom: G.4.1
+ * @example
+ * const rows = ["0,2.4375", "1,2.4374", "2,2.4375", "3,2.4376", "4,2.4331", "5,2.4332", "6,2.4332", "7,2.4331"];
+ * const bytes = new TextEncoder().encode(["station [in],diameter [in]", ...rows].join("\n"));
+ * const survey = readTable(bytes, { name: "shaft-survey", file: "shaft-survey.csv" });
+ * const profile = profileOf(survey, { readingUncertainty: thou(0.1), stationUncertainty: thou(10) });
+ * wearBands(profile, { nominal: inch(2.4375) }).bands.map(({ state }) => state) // ["as made", "worn"]
+ * @source optimal partitioning: see `partition`; probabilities: see `bandPosterior`; edges: JCGM 100:2008 (GUM), 4.3.7; degrees of freedom: G.4.1
  */
 export function wearBands(profile: Profile, options: WearBandsOptions = {}): WearBands {
-  const { nominal, limit, wornBeyond, shapes, minimumStations = 2, penalty } = options;
+  const { nominal, limit, wornBeyond, shapes, minimumStations = 2, penalty, edgeProbability } = options;
   requireStations("wearBands", profile, 3);
   if (!Number.isInteger(minimumStations) || minimumStations < 2)
     throw new RangeError(
@@ -79,6 +95,11 @@ export function wearBands(profile: Profile, options: WearBandsOptions = {}): Wea
     );
   if (wornBeyond !== undefined && !(wornBeyond.si >= 0))
     throw new RangeError(`wearBands: wornBeyond must be 0 or more, got ${wornBeyond}`);
+
+  if (edgeProbability === true && profile.stations.length > mostStations)
+    throw new RangeError(
+      `wearBands: edgeProbability can be worked out for at most ${mostStations} stations, got ${profile.stations.length}`,
+    );
 
   const divide: Divide = (x, y, u) =>
     partition(x, y, {
@@ -99,6 +120,7 @@ export function wearBands(profile: Profile, options: WearBandsOptions = {}): Wea
   const { parts, noiseRatio, widened } = divideMeans(means, divide);
   for (const { index } of parts.gross) for (const i of means[index]!.station.readings) gross.add(i);
 
+  const probable = wearProbability(means, parts, widened, { minimumStations, shapes }, edgeProbability);
   const at = (i: number): Length => means[i]!.station.station;
   const aside = new Set(parts.gross.map(({ index }) => index));
   const dof = widened === 1 ? Number.POSITIVE_INFINITY : parts.degreesOfFreedom;
@@ -122,10 +144,14 @@ export function wearBands(profile: Profile, options: WearBandsOptions = {}): Wea
     nominal,
     limit,
     bands: Object.freeze(built.map(({ band }) => band)),
-    edges: Object.freeze(parts.edges.map(({ after, before }) => edgeBetween(at(after), at(before)))),
+    edges: Object.freeze(
+      parts.edges.map(({ after, before }, k) => edgeBetween(at(after), at(before), probable.edges[k])),
+    ),
     gross: listed,
     noiseRatio,
     degreesOfFreedom: parts.degreesOfFreedom,
+    bandCountProbability: probable.bandCount,
+    probabilityNote: probable.note,
     warnings: Object.freeze([
       ...profile.warnings,
       ...(widened === 1 ? [] : [scatterWarning(noiseRatio)]),
@@ -134,12 +160,14 @@ export function wearBands(profile: Profile, options: WearBandsOptions = {}): Wea
   });
 }
 
-function edgeBetween(after: Length, before: Length): BandEdge {
+function edgeBetween(after: Length, before: Length, probable: EdgeProbability | undefined): BandEdge {
   const half = before.minus(after).over(2);
   return Object.freeze({
     after,
     before,
     position: measured(after.plus(half), half.over(Math.sqrt(3))),
+    probability: probable?.probability,
+    interval: probable?.interval,
   });
 }
 

@@ -2,6 +2,7 @@ import { type Length, type Measured, measured } from "../../quantity/index.js";
 import type { BandEdge, WearBand, WearBands } from "../../survey/profile-types.js";
 import type { TableBlock, TableRow } from "../blocks.js";
 import { plusMinus } from "../format-measured.js";
+import { percentText } from "./percent-text.js";
 import { nominalText, type ShownUnits, stationText } from "./shown-units.js";
 
 /** The bands of a shaft, one a row: where each lies, and how far it is worn. */
@@ -10,7 +11,7 @@ export function bandTable({ bands, edges, nominal }: WearBands, units: ShownUnit
   const size = nominal && nominalText(nominal, units).replaceAll(" ", "\u00a0");
   return {
     type: "table",
-    caption: "Wear bands: diameter and depth at the middle of each, on diameter, at 20 °C, ± U (95 %)",
+    caption: `Wear bands: diameter and depth at the middle of each, on diameter, at 20 °C, ± U (95 %)${edges.some(({ probability }) => probability !== undefined) ? "; where each ends, with the probability that it does, and where else it may (95 %)" : ""}`,
     columns: [
       { title: "band", align: "right" },
       { title: "stations", unit: units.sizeSymbol, align: "left" },
@@ -30,12 +31,21 @@ function bandRow(band: WearBand, edge: BandEdge | undefined, units: ShownUnits):
   const cells = [
     String(number),
     `${along(from)} – ${along(to)}`,
-    edge === undefined ? "end of survey" : `${along(edge.after)} – ${along(edge.before)}`,
+    edge === undefined ? "end of survey" : edgeText(edge, along),
     state,
     bare(diameter, units.size),
     depth === undefined ? "no nominal" : bare(depth, units.small),
   ];
   return state === "worn" ? { cells, mark: "warn" } : { cells };
+}
+
+/** "13 – 14 (98 %)"; and where it may as well be elsewhere "13 – 14 (61 %), 12 – 14 (95 %)". */
+function edgeText({ after, before, probability, interval }: BandEdge, along: (at: Length) => string): string {
+  const gap = `${along(after)} – ${along(before)}`;
+  if (probability === undefined) return gap;
+  const wide = interval && `${along(interval.after)} – ${along(interval.before)}`;
+  const elsewhere = wide === undefined || wide === gap ? "" : `, ${wide} (95\u00a0%)`;
+  return `${gap} (${percentText(probability)})${elsewhere}`;
 }
 
 /** Value and expanded uncertainty, the unit being that of the column. */

@@ -31,7 +31,7 @@ export function presentWearBands(wear: WearBands): Presentation {
 }
 
 function facts(wear: WearBands, units: ShownUnits): Fact[] {
-  const { nominal, limit, noiseRatio, degreesOfFreedom, profile } = wear;
+  const { nominal, limit, noiseRatio, degreesOfFreedom, profile, probabilityNote = "" } = wear;
   return [
     { label: "nominal diameter", value: nominal === undefined ? "not given" : nominalText(nominal, units) },
     {
@@ -45,5 +45,8 @@ function facts(wear: WearBands, units: ShownUnits): Fact[] {
       value: `${formatFixed(noiseRatio, 2)} times the stated uncertainty`,
       note: `${formatNumber(degreesOfFreedom)} degrees of freedom; near 1 when the instrument does what is said of it`,
     },
+    ...(probabilityNote === ""
+      ? []
+      : [{ label: "probability of edges", value: "not worked out", note: probabilityNote }]),
   ];
 }

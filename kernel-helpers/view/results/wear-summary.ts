@@ -1,6 +1,7 @@
 import type { WearBand, WearBands } from "../../survey/profile-types.js";
 import { angleText } from "./angle-text.js";
 import { countText, listText } from "./count-text.js";
+import { percentText } from "./percent-text.js";
 import {
   nominalText,
   type ShownUnits,
@@ -17,7 +18,7 @@ export function wearSummary(wear: WearBands, units: ShownUnits): string {
   if (first === undefined || last === undefined) return "No reading carries weight, so no band can be told.";
   const reach = `${stationText(first.from, units)} to ${stationText(last.to, units)} ${units.sizeSymbol}`;
   return [
-    `From station ${reach} the shaft has ${countText(bands.length, "band")}.`,
+    `From station ${reach} the shaft has ${countText(bands.length, "band")}${numberDoubt(wear)}.`,
     worst(wear, units),
     ...bands.flatMap((band) => oneSided(band, units)),
     gross.length === 0
@@ -28,6 +29,17 @@ export function wearSummary(wear: WearBands, units: ShownUnits): string {
   ]
     .filter((sentence) => sentence !== "")
     .join(" ");
+}
+
+/** How probable the number of bands is, and which other number is the likeliest, where worked out. */
+function numberDoubt({ bandCountProbability }: WearBands): string {
+  if (bandCountProbability === undefined) return "";
+  const { found, runnerUp } = bandCountProbability;
+  const other =
+    runnerUp === undefined || runnerUp.probability < 0.01
+      ? ""
+      : `, ${countText(runnerUp.bands, "band")} ${percentText(runnerUp.probability)}`;
+  return ` (probability ${percentText(found)}${other})`;
 }
 
 function worst({ bands, nominal }: WearBands, units: ShownUnits): string {

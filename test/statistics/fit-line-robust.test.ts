@@ -1,0 +1,103 @@
+import { describe, expect, it } from "vitest";
+import { fitLine, fitLineRobust } from "../../kernel-helpers/statistics/index.js";
+import { expectClose } from "../support/expect-close.js";
+import { readReference } from "../support/read-reference.js";
+import { seededNoise } from "../support/seeded-noise.js";
+
+describe("fitLineRobust(x, y)", () => {
+  // Source: Anscombe (1973), third set: the line of the ten readings that agree is y = 4 + 0.346 x.
+  it("names the outlier of Anscombe's third set and returns the line of the others", () => {
+    const quartet = readReference("anscombe-quartet");
+    const x = quartet.numbers("x123");
+    const y = quartet.numbers("y3");
+    const found = fitLineRobust(x, y);
+    expect(found.outliers.map(({ index }) => index)).toEqual([2]);
+    expectClose(found.fit.intercept, 4, { abs: 0.0101, because: "printed as 4; 4.0056 by the data" });
+    expectClose(found.fit.slope, 0.346, { abs: 8e-4, because: "printed 0.346; 0.3454 by the data" });
+    const others = fitLine(
+      x.filter((_, i) => i !== 2),
+      y.filter((_, i) => i !== 2),
+    );
+    expect(found.fit).toEqual(others);
+    expectClose(found.outliers[0]!.residual, 12.74 - others.intercept - 13 * others.slope, {
+      rel: 1e-12,
+      because: "off the line of the others",
+    });
+    expectClose(found.outliers[0]!.deletionResidual, 1203.54, {
+      rel: 5e-6,
+      because: "R's rstudent, from memory",
+    });
+  });
+
+  it("finds 8 wrong readings of 24 at one end, where the ordinary line is bent", () => {
+    const noise = seededNoise(4);
+    const x = Array.from({ length: 24 }, (_, i) => i);
+    const y = x.map((v) => 61.9 + 0.05 * v + 0.002 * noise.normal() + (v >= 16 ? 0.5 + 0.1 * (v - 16) : 0));
+    for (const options of [{}, { u: 0.002 }, { u: x.map(() => 1), scaleByScatter: true }]) {
+      const found = fitLineRobust(x, y, options);
+      expect(found.outliers.map(({ index }) => index)).toEqual([16, 17, 18, 19, 20, 21, 22, 23]);
+      expectClose(found.fit.slope, 0.05, { abs: 4 * found.fit.uSlope, because: "4 standard uncertainties" });
+      expect(found.settled).toBe(true);
+    }
+    expect(Math.abs(fitLine(x, y).slope - 0.05)).toBeGreaterThan(0.03);
+  });
+
+  it("names an honest reading about as seldom as said, and then is the ordinary line exactly", () => {
+    const noise = seededNoise(21);
+    const runs = 1500;
+    let named = 0;
+    let namedKnown = 0;
+    for (let run = 0; run < runs; run++) {
+      const x = Array.from({ length: 12 }, (_, i) => i + noise.uniform());
+      const y = x.map((v) => 1 - 0.3 * v + noise.normal());
+      const found = fitLineRobust(x, y, { falseAlarm: 0.05 });
+      if (found.outliers.length > 0) named += 1;
+      else expect(found.fit).toEqual(fitLine(x, y));
+      if (fitLineRobust(x, y, { u: 1, falseAlarm: 0.05 }).outliers.length > 0) namedKnown += 1;
+    }
+    // Bonferroni: at most the stated chance, but a little more where two readings mask each other.
+    for (const share of [named / runs, namedKnown / runs])
+      expectClose(share, 0.05, {
+        abs: 0.02,
+        because: "3.5 standard deviations of 1500 draws; measured 0.05",
+      });
+  });
+
+  it("does not turn with the order of the readings, nor with units", () => {
+    const noise = seededNoise(8);
+    const x = Array.from({ length: 15 }, (_, i) => i);
+    const y = x.map((v) => v + noise.normal() + (v === 3 || v === 11 ? 15 : 0));
+    const found = fitLineRobust(x, y);
+    expect(found.outliers.map(({ index }) => index)).toEqual([3, 11]);
+    const reversed = fitLineRobust([...x].reverse(), [...y].reverse());
+    expect(reversed.outliers.map(({ index }) => 14 - index).reverse()).toEqual([3, 11]);
+    const inch = fitLineRobust(
+      x.map((v) => v / 25.4),
+      y.map((v) => 1e6 + v / 25.4),
+    );
+    expect(inch.outliers.map(({ index }) => index)).toEqual([3, 11]);
+    expectClose(inch.fit.slope, found.fit.slope, { rel: 1e-7, because: "offset 1e6 costs digits" });
+  });
+
+  it("copes with readings exactly on a line, ties and repeats", () => {
+    const x = [0, 0, 1, 1, 2, 2, 3, 3];
+    const found = fitLineRobust(x, [0, 0, 1, 1, 2, 9, 3, 3]);
+    expect(found.outliers.map(({ index }) => index)).toEqual([5]);
+    expect(found.outliers[0]!.chance).toBeLessThan(1e-6);
+    expect(fitLineRobust([0, 1, 2, 3, 4], [5, 5, 5, 5, 5]).outliers).toEqual([]);
+    expect(fitLineRobust([0, 0, 0, 0, 1], [5, 5, 5.1, 5, 7]).fit.points).toBeGreaterThan(3);
+    expect([found, found.kept, found.outliers, found.outliers[0]].every(Object.isFrozen)).toBe(true);
+  });
+
+  it("rejects what it cannot judge", () => {
+    const five = [0, 1, 2, 3, 4];
+    expect(() => fitLineRobust([0, 1, 2, 3], [0, 1, 2, 3])).toThrow(/x needs at least 5 values, got 4/);
+    expect(() => fitLineRobust(five, five, { falseAlarm: 0 })).toThrow(/falseAlarm must lie between 0 and 1/);
+    expect(() => fitLineRobust([1, 1, 1, 1, 1], five)).toThrow(/at least two different values/);
+    expect(() => fitLineRobust(five, five, { u: 0 })).toThrow(/u must be greater than 0, got 0/);
+    const many = Array.from({ length: 2001 }, (_, i) => i);
+    expect(() => fitLineRobust(many, many)).toThrow(
+      /at most 2000 readings can be compared pair by pair, got 2001/,
+    );
+  });
+});
