@@ -5,6 +5,8 @@ import { UsageError } from "./usage-error.js";
 
 // Loaded only when called: `journalbox kernel where` need not wait for the report's libraries.
 const commands: Readonly<Record<string, () => Promise<Command>>> = {
+  open: async () => (await import("./open.js")).openCommand,
+  start: async () => (await import("./start.js")).startCommand,
   run: async () => (await import("./run.js")).runCommand,
   kernel: async () => (await import("./kernel.js")).kernelCommand,
 };

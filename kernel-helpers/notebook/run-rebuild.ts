@@ -2,15 +2,19 @@ import { createHash } from "node:crypto";
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { basename, join } from "node:path";
 import {
+  codeHash,
   findSheets,
+  forgetReads,
   type RebuildFacts,
   readRebuildFile,
   rebuildFileName,
   recordFolder,
+  type SheetFile,
   versions,
   writeFile,
+  writeOutcome,
 } from "../record/index.js";
-import type { Notebook } from "./file/notebook-format.js";
+import { headingOf } from "./file/heading-of.js";
 import { buildReport, type Labelled, type ReportSheet } from "./report/index.js";
 import { failureText } from "./runner/failure-text.js";
 import { type Progress, runSheets } from "./runner/run-sheets.js";
@@ -35,7 +39,8 @@ export interface RebuildRun {
 
 /**
  * Runs every worksheet of a rebuild, writes the executed notebooks and the report to its out/ folder, and
- * leaves the records the sheets wrote in record/. A sheet that fails is in the report with its error.
+ * leaves the records the sheets wrote in record/. A sheet that fails is in the report with its error. How each
+ * sheet ended is noted for `sheetStates`.
  *
  * @throws RebuildFileFaults  rebuild.json cannot be read
  * @throws RangeError  the rebuild has no worksheets
@@ -46,12 +51,7 @@ export async function runRebuild(options: RunRebuildOptions): Promise<RebuildRun
   const sheets = findSheets(directory);
   if (sheets.length === 0) throw new RangeError(`runRebuild: no worksheets in ${join(directory, "sheets")}`);
   options.onStart?.(facts);
-  const results = await runSheets({
-    sheets,
-    directory,
-    outputDirectory: join(directory, outputFolder),
-    onProgress: options.onProgress,
-  });
+  const results = await runAndNote(sheets, options);
 
   const tables = filesIn(directory, "tables", ".csv");
   const html = await buildReport({
@@ -71,24 +71,60 @@ export async function runRebuild(options: RunRebuildOptions): Promise<RebuildRun
   return { facts, results, report };
 }
 
+/**
+ * Runs some worksheets of a rebuild, in its order, like `runRebuild`, but leaves the report alone: that is about all
+ * of them.
+ *
+ * @throws RangeError  the rebuild has no worksheet of a name given
+ */
+export async function runSomeSheets(
+  names: readonly string[],
+  options: Pick<RunRebuildOptions, "directory" | "onProgress">,
+): Promise<readonly SheetResult[]> {
+  const sheets = findSheets(options.directory);
+  const stranger = names.find((name) => !sheets.some((sheet) => sheet.name === name));
+  if (stranger !== undefined)
+    throw new RangeError(`runSomeSheets: there must be a sheet of each name, got ${stranger}`);
+  return runAndNote(
+    sheets.filter(({ name }) => names.includes(name)),
+    options,
+  );
+}
+
+async function runAndNote(
+  sheets: readonly SheetFile[],
+  { directory, onProgress }: Pick<RunRebuildOptions, "directory" | "onProgress">,
+): Promise<readonly SheetResult[]> {
+  for (const { name } of sheets) forgetReads(directory, name);
+  return runSheets({
+    sheets,
+    directory,
+    outputDirectory: join(directory, outputFolder),
+    onProgress(progress) {
+      if (progress.type === "sheet-ended") noteOutcome(directory, progress.result);
+      onProgress?.(progress);
+    },
+  });
+}
+
+/** Says on disk how a sheet ended, so that its state can be told later. */
+function noteOutcome(directory: string, result: SheetResult): void {
+  const { sheet, status, notebook, failedCell, error } = result;
+  const cell = failedCell && { cell: { id: failedCell.id, number: failedCell.index + 1 } };
+  const failure = error && { failure: { ...cell, message: `${error.name}: ${error.message}` } };
+  const code = notebook === undefined ? "" : codeHash(notebook.cells);
+  writeOutcome(directory, { sheet, status, code, ...failure });
+}
+
 function reportSheet(result: SheetResult): ReportSheet {
   const { sheet, status, notebook } = result;
   return {
     name: sheet,
-    title: notebook === undefined ? sheet : (headingOf(notebook) ?? sheet),
+    title: notebook === undefined ? sheet : (headingOf(notebook.cells) ?? sheet),
     notebook,
     status,
     failure: status === "failed" ? failureText(result) : undefined,
   };
-}
-
-/** The first heading of a notebook's text. */
-function headingOf(notebook: Notebook): string | undefined {
-  for (const { cell_type, source } of notebook.cells) {
-    const heading = cell_type === "markdown" ? /^#\s+(.+?)\s*$/m.exec(source) : null;
-    if (heading !== null) return heading[1];
-  }
-  return undefined;
 }
 
 interface NamedFile {

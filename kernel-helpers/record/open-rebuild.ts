@@ -1,14 +1,16 @@
 import { createHash } from "node:crypto";
 import { existsSync, readdirSync } from "node:fs";
 import { basename, join } from "node:path";
-import { type Length, setUnitSystem, type UnitSystem } from "../quantity/index.js";
+import { type Angle, type Length, setUnitSystem, type UnitSystem } from "../quantity/index.js";
 import { readTableFile, type Table } from "../survey/index.js";
 import { canonicalJson } from "./canonical-json.js";
+import { fileHash } from "./file-hash.js";
 import { findRebuild, rebuildFileName } from "./find-rebuild.js";
 import { demoFolder } from "./package-facts.js";
 import { type RebuildFacts, readRebuildFile } from "./rebuild-file.js";
 import type { ResultKinds } from "./result-kinds.js";
-import { getSession } from "./session.js";
+import { getSession, readSoFar } from "./session.js";
+import { noteReads } from "./sheet-reads.js";
 import {
   publishedValue,
   readSheetRecord,
@@ -43,6 +45,11 @@ export interface Rebuild {
   length(name: string): Length;
   /** The same where the rebuild may do without it: undefined when rebuild.json does not give it. */
   lengthIfGiven(name: string): Length | undefined;
+  /**
+   * A direction of rebuild.json by name, counted as in the tables, e.g. `rebuild.angleIfGiven("load direction")`;
+   * undefined when rebuild.json does not give it.
+   */
+  angleIfGiven(name: string): Angle | undefined;
   /**
    * Hands results on to later sheets by name, into record/<sheet>.json, with hashes of what was read.
    *
@@ -86,6 +93,17 @@ export function openRebuild(options: OpenRebuildOptions = {}): Rebuild {
   if (found === undefined && options.folder !== undefined)
     throw new RangeError(`openRebuild: no ${rebuildFileName} in ${options.folder} or above it`);
   const directory = found ?? demoFolder();
+  const read = readSoFar(directory);
+  const note = (): void => {
+    const sheet = session.sheet ?? options.sheet;
+    if (sheet !== undefined) noteReads(directory, sheet, read);
+  };
+  // Noted before it is read: a sheet that fails at a faulty file must know when that file is mended.
+  const noteFile = (file: string): void => {
+    read.inputs[file] = fileHash(join(directory, file));
+    note();
+  };
+  noteFile(rebuildFileName);
   const facts = readRebuildFile(join(directory, rebuildFileName));
   setUnitSystem(facts.unitSystem);
 
@@ -114,12 +132,13 @@ export function openRebuild(options: OpenRebuildOptions = {}): Rebuild {
     tables: Object.freeze(tableNames(directory)),
 
     table(name) {
+      const file = `tables/${name}.csv`;
+      noteFile(file);
       const names = tableNames(directory);
       if (!names.includes(name))
         throw new RangeError(
           `table: there is no tables/${name}.csv in ${directory}; there ${names.length === 1 ? "is" : "are"} ${list(names)}`,
         );
-      const file = `tables/${name}.csv`;
       const table = readTableFile(join(directory, file), {
         name,
         file,
@@ -141,6 +160,10 @@ export function openRebuild(options: OpenRebuildOptions = {}): Rebuild {
 
     lengthIfGiven(name) {
       return facts.dimensions[name];
+    },
+
+    angleIfGiven(name) {
+      return facts.angles[name];
     },
 
     publish(results) {
@@ -170,9 +193,10 @@ export function openRebuild(options: OpenRebuildOptions = {}): Rebuild {
         throw new RangeError(
           `recall: "${name}" from sheet ${record.sheet} is of kind ${value?.kind ?? "unknown"}, not ${kind}`,
         );
-      recalled[`${record.sheet}: ${name}`] = createHash("sha256")
-        .update(canonicalJson(record.published[name]))
-        .digest("hex");
+      const hash = createHash("sha256").update(canonicalJson(record.published[name])).digest("hex");
+      recalled[`${record.sheet}: ${name}`] = hash;
+      read.recalled[`${record.sheet}: ${name}`] = hash;
+      note();
       return value as ResultKinds[typeof kind];
     },
   });

@@ -1,7 +1,7 @@
 import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
-import type { Length, UnitSystem } from "../quantity/index.js";
-import { readLength } from "../quantity/index.js";
+import type { Angle, Length, UnitSystem } from "../quantity/index.js";
+import { readAngle, readLength } from "../quantity/index.js";
 import { type Instrument, instrumentFrom, type Part, partFrom } from "../survey/index.js";
 import { rebuildSchema } from "./rebuild-schema.js";
 
@@ -17,6 +17,8 @@ export interface RebuildFacts {
   readonly machine: readonly { readonly label: string; readonly value: string }[];
   /** Sizes that worksheets ask for by name. */
   readonly dimensions: Readonly<Record<string, Length>>;
+  /** Directions that worksheets ask for by name, counted as in the tables, e.g. "load direction". */
+  readonly angles: Readonly<Record<string, Angle>>;
   readonly parts: Readonly<Record<string, Part>>;
   readonly instruments: Readonly<Record<string, Instrument>>;
 }
@@ -41,6 +43,7 @@ interface RebuildJson {
   readonly units: UnitSystem;
   readonly machine?: Readonly<Record<string, string>>;
   readonly dimensions?: Readonly<Record<string, string>>;
+  readonly angles?: Readonly<Record<string, string>>;
   readonly parts?: Readonly<Record<string, unknown>>;
   readonly instruments?: Readonly<Record<string, unknown>>;
 }
@@ -75,6 +78,7 @@ export function readRebuildFile(path: string): RebuildFacts {
     return Object.freeze(result);
   };
   const dimensions = readEach("dimensions", rebuild.dimensions, (_, text: string) => readLength(text));
+  const angles = readEach("angles", rebuild.angles, (_, text: string) => readAngle(text));
   const parts = readEach("parts", rebuild.parts, partFrom);
   const instruments = readEach("instruments", rebuild.instruments, instrumentFrom);
   if (faults.length > 0) throw new RebuildFileFaults(path, faults);
@@ -87,6 +91,7 @@ export function readRebuildFile(path: string): RebuildFacts {
     unitSystem: rebuild.units,
     machine: Object.freeze(Object.entries(rebuild.machine ?? {}).map(([label, value]) => ({ label, value }))),
     dimensions,
+    angles,
     parts,
     instruments,
   });

@@ -24,6 +24,11 @@ export const rebuildSchema = {
       description: "Sizes that worksheets ask for by name, with unit: 2 7/16 in",
       additionalProperties: { type: "string", minLength: 1 },
     },
+    angles: {
+      type: "object",
+      description: "Directions that worksheets ask for by name, counted as in the tables: 90 deg",
+      additionalProperties: { type: "string", minLength: 1 },
+    },
     parts: {
       type: "object",
       additionalProperties: {

@@ -1,4 +1,19 @@
-import type { Profile, TaperFit, TaperIdentity, TaperSetting, WearBands } from "../survey/index.js";
+import type {
+  CalibrationLine,
+  InstrumentComparison,
+  InstrumentVerdict,
+  NextReadings,
+  Ovality,
+  Profile,
+  RepeatabilityStudy,
+  Roundness,
+  RunOut,
+  TaperFit,
+  TaperIdentity,
+  TaperSetting,
+  WearBands,
+  WornSide,
+} from "../survey/index.js";
 
 /** The kinds of result a sheet can publish and a later one recall, by the `kind` each carries. */
 export interface ResultKinds {
@@ -7,4 +22,13 @@ export interface ResultKinds {
   readonly taper: TaperFit;
   readonly "taper identity": TaperIdentity;
   readonly "taper setting": TaperSetting;
+  readonly ovality: Ovality;
+  readonly roundness: Roundness;
+  readonly "run-out": RunOut;
+  readonly "worn side": WornSide;
+  readonly "next readings": NextReadings;
+  readonly "repeatability study": RepeatabilityStudy;
+  readonly "instrument comparison": InstrumentComparison;
+  readonly "calibration line": CalibrationLine;
+  readonly "instrument verdict": InstrumentVerdict;
 }

@@ -7,6 +7,14 @@ export interface Session {
 }
 
 let session: Session = Object.freeze({});
+/** What has been read so far from each rebuild folder. */
+const reads = new Map<string, ReadSoFar>();
+
+/** Inputs and recalled results with their hashes, growing while a sheet runs; null for a file that is not there. */
+export interface ReadSoFar {
+  readonly inputs: Record<string, string | null>;
+  readonly recalled: Record<string, string>;
+}
 
 /** What is running now. The kernel sets it; helpers that read or write the rebuild folder ask here. */
 export function getSession(): Session {
@@ -21,4 +29,12 @@ export function setSession(change: Session): void {
 /** Forgets everything: the kernel calls this before each sheet. */
 export function resetSession(): void {
   session = Object.freeze({});
+  reads.clear();
+}
+
+/** All that has been read from a rebuild folder since the last reset, however often it was opened. */
+export function readSoFar(directory: string): ReadSoFar {
+  const known = reads.get(directory) ?? { inputs: {}, recalled: {} };
+  reads.set(directory, known);
+  return known;
 }

@@ -1,0 +1,43 @@
+import { existsSync } from "node:fs";
+import { basename, join } from "node:path";
+import { confinedPath } from "./confined-path.js";
+import { HttpError } from "./http-error.js";
+import { type PageShell, pageShell, plainPage } from "./page-shell.js";
+import { readBytes, sheetNamed, tablePath } from "./rebuild-files.js";
+import { type Answer, type Route, route } from "./router.js";
+import { reportSecurity } from "./security-headers.js";
+import { pageFolder } from "./static-files.js";
+
+/** The pages themselves, and the report as it was last written. */
+export function pageRoutes(directory: string): readonly Route[] {
+  return [
+    route("GET", "/", () => shell({ page: "overview", name: "", title: basename(directory) })),
+    route("GET", "/sheet/:name", ({ params }) => {
+      const { name } = sheetNamed(directory, params.name!);
+      return shell({ page: "sheet", name, title: name });
+    }),
+    route("GET", "/table/:name", ({ params }) => {
+      const name = params.name!;
+      tablePath(directory, name); // a table that is not there yet may be begun
+      return shell({ page: "table", name, title: name });
+    }),
+    route("GET", "/report", () => {
+      const file = readBytes(confinedPath(directory, "out", "report.html"));
+      if (file === undefined) throw new HttpError(404, "no report has been written yet: run all sheets");
+      return {
+        content: file.bytes,
+        type: "text/html; charset=utf-8",
+        headers: { "Content-Security-Policy": reportSecurity },
+      };
+    }),
+  ];
+}
+
+function shell(page: PageShell): Answer {
+  const type = "text/html; charset=utf-8";
+  if (existsSync(join(pageFolder(), page.page === "table" ? "grid.js" : "main.js")))
+    return { content: pageShell(page), type };
+  const text =
+    "The page itself has not been built. Run npm run build in the folder of Journalbox, then reload.";
+  return { status: 503, content: plainPage("Not built yet", text), type };
+}
