@@ -1,15 +1,9 @@
 // The table of contents: what a worksheet may import from "journalbox".
 
-// Values with units, and how they are read and shown.
-export * from "./quantity/index.js";
-// Lines, errors in both variables, change points, distributions: plain numbers, no trade.
-export * from "./statistics/index.js";
 // Published tables with their sources.
 export * from "./handbook/index.js";
-// Tables of readings, instruments, the diameter along the shaft, wear bands, tapers.
-export * from "./survey/index.js";
-// Cautions where a hand would get hurt.
-export { type Caution, type CautionTopic, caution } from "./view/caution.js";
+// Values with units, and how they are read and shown.
+export * from "./quantity/index.js";
 // The rebuild folder: facts, tables, what sheets hand on.
 export {
   type OpenRebuildOptions,
@@ -19,3 +13,9 @@ export {
   type RebuildFacts,
   type ResultKinds,
 } from "./record/index.js";
+// Lines, errors in both variables, change points, distributions: plain numbers, no trade.
+export * from "./statistics/index.js";
+// Tables of readings, instruments, the diameter along the shaft, wear bands, tapers.
+export * from "./survey/index.js";
+// Cautions where a hand would get hurt.
+export { type Caution, type CautionTopic, caution } from "./view/caution.js";

@@ -13,11 +13,14 @@ export { NotebookFormatError } from "./file/check-notebook.js";
 export { readNotebook, writeNotebook } from "./file/notebook-file.js";
 export type { Cell, CodeCell, MimeBundle, Notebook, Output, TextCell } from "./file/notebook-format.js";
 export { notebookJson } from "./file/notebook-json.js";
+export { prepareQuickStart } from "./kernel/quick-start/prepare-quick-start.js";
 export {
   installKernelspec,
   type Kernelspec,
   type KernelspecOptions,
   kernelspec,
+  type Registration,
+  readRegistration,
   removeKernelspec,
   whereKernelspec,
 } from "./kernelspec.js";

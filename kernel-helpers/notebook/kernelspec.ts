@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, rmSync } from "node:fs";
+import { existsSync, mkdirSync, readFileSync, rmSync } from "node:fs";
 import { homedir } from "node:os";
 import { join } from "node:path";
 import { writeFile } from "../record/write-file.js";
@@ -26,7 +26,7 @@ export function kernelspec(): Kernelspec {
     argv: [process.execPath, kernelProgram(), "--config-path", "{connection_file}"],
     display_name: kernelDisplayName,
     language: "typescript",
-    interrupt_mode: process.platform === "win32" ? "message" : "signal",
+    interrupt_mode: "message", // heard by a thread of its own, while a cell keeps the kernel busy
     metadata: { debugger: false },
   };
 }
@@ -35,6 +35,52 @@ export function kernelspec(): Kernelspec {
 export function whereKernelspec(options: KernelspecOptions = {}): string {
   const data = options.prefix === undefined ? jupyterDataFolder() : join(options.prefix, "share", "jupyter");
   return join(data, "kernels", kernelName);
+}
+
+/** What Jupyter would start, and why it would not start. */
+export interface Registration {
+  readonly folder: string;
+  /** The Node.js and the kernel's file it names. */
+  readonly node: string;
+  readonly kernel: string;
+  /** Whether it starts the very installation and Node.js that ask. */
+  readonly isThisOne: boolean;
+  /** What is named and not there any more, each with what to do; empty where the kernel can start. */
+  readonly faults: readonly string[];
+}
+
+/**
+ * Reads a registration and looks whether what it names is still there: a project moved, a Node.js replaced.
+ *
+ * @returns undefined where the kernel is not registered
+ */
+export function readRegistration(options: KernelspecOptions = {}): Registration | undefined {
+  const folder = whereKernelspec(options);
+  const file = join(folder, "kernel.json");
+  if (!existsSync(file)) return undefined;
+  const [node, kernel] = argvIn(file);
+  const faults = [
+    ...(existsSync(node)
+      ? []
+      : [`Node.js is no longer there: ${node || "(none named)"}. It was moved or removed.`]),
+    ...(existsSync(kernel)
+      ? []
+      : [
+          `the kernel is no longer there: ${kernel || "(none named)"}. The project was moved or removed, or is not built.`,
+        ]),
+  ];
+  const isThisOne = node === process.execPath && kernel === kernelProgram();
+  return Object.freeze({ folder, node, kernel, isThisOne, faults: Object.freeze(faults) });
+}
+
+/** Program and first argument; empty where the file is no kernelspec. */
+function argvIn(file: string): readonly [node: string, kernel: string] {
+  try {
+    const { argv } = JSON.parse(readFileSync(file, "utf8")) as { readonly argv: readonly unknown[] };
+    return [String(argv[0] ?? ""), String(argv[1] ?? "")];
+  } catch {
+    return ["", ""];
+  }
 }
 
 /**

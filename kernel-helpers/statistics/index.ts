@@ -51,6 +51,26 @@ export {
   type LineIntervalOptions,
   predictInterval,
 } from "./line-interval.js";
+export { type MonteCarloInput, monteCarlo, type Simulated } from "./monte-carlo.js";
+// Uncertainty: values that know what it came from, and simulation
+export {
+  arcsineAbout,
+  asMeasured,
+  type Distribution,
+  type DistributionShape,
+  distributionOf,
+  normalAbout,
+  rectangularAbout,
+  studentTAbout,
+  triangularAbout,
+} from "./monte-carlo-distribution.js";
+export type {
+  Histogram,
+  LinearComparison,
+  MonteCarlo,
+  MonteCarloOptions,
+  PlainInterval,
+} from "./monte-carlo-types.js";
 export { normalCdf, normalQuantile } from "./normal-distribution.js";
 // Segments along a line
 export {
@@ -63,6 +83,15 @@ export {
 } from "./partition.js";
 export type { SegmentShape } from "./partition-search.js";
 export { type Estimate, inverseLine, predictLine } from "./predict-line.js";
+export {
+  type RandomGenerator,
+  randomGenerator,
+  randomGeneratorFrom,
+  splitMix64,
+} from "./random-generator.js";
 export { type RunsTest, runsTest } from "./runs-test.js";
 export { evaluateSegment, type SegmentLine } from "./segment.js";
+export { type CoverageIntervals, type Interval, shortestInterval } from "./shortest-interval.js";
 export { studentTCdf, studentTQuantile } from "./student-t-distribution.js";
+export * from "./uncertain/index.js";
+export { welchSatterthwaite } from "./welch-satterthwaite.js";

@@ -15,12 +15,34 @@ export {
 export { type Comparison, compareMeasured } from "./compare-measured.js";
 export type { KnownThings } from "./conditions.js";
 export { instrumentFrom, partFrom, readingUncertainty } from "./instrument.js";
-export { meanBetween } from "./mean-between.js";
+// Instruments: repeatability, comparison, calibration, and what they can settle.
+export {
+  type CalibrationOptions,
+  calibrationLine,
+  correctedReading,
+} from "./instrument-study-calibration.js";
+export { type CompareInstrumentsOptions, compareInstruments } from "./instrument-study-compare.js";
+export { type RepeatabilityOptions, repeatabilityStudy } from "./instrument-study-repeat.js";
+export { canSettle, type SettleQuestion } from "./instrument-study-settle.js";
+export type {
+  CalibrationLine,
+  CorrectedReading,
+  InstrumentComparison,
+  InstrumentVerdict,
+  RepeatabilityStudy,
+} from "./instrument-study-types.js";
 // The shape of a shaft: diameters along it, bands of wear, tapers.
+export { meanBetween } from "./mean-between.js";
+// Where to read next.
+export { nextReadings } from "./next-readings.js";
+export type { NextReading, NextReadings, NextReadingsQuestion } from "./next-readings-types.js";
+// Diameters along the shaft.
 export { type ProfileOptions, profileOf } from "./profile.js";
 export type {
+  BandCountProbability,
   BandEdge,
   DiameterReading,
+  EdgeStretch,
   GrossReading,
   Profile,
   ProfileStation,
@@ -38,6 +60,15 @@ export {
   referenceTemperatureFactor,
   toReferenceTemperature,
 } from "./reference-temperature.js";
+// Roundness of a section, and run-out along the shaft.
+export { type RoundnessOptions, roundnessOf } from "./roundness.js";
+export { ovalityOf } from "./roundness-ovality.js";
+export type { Lobes, Ovality, Roundness, SetUp } from "./roundness-types.js";
+export { veeFactor } from "./roundness-vee.js";
+export { type RunOutOptions, runOut } from "./run-out.js";
+export type { IndicatorOptions } from "./run-out-readings.js";
+export type { OffCentre, RunOut, RunOutStation } from "./run-out-types.js";
+export { type WornPlace, type WornSide, type WornSideOptions, wornSide } from "./run-out-worn-side.js";
 export { stationOfDiameter } from "./station-of-diameter.js";
 export type { Column, Conditions, Instrument, Part, Remark, Table } from "./table.js";
 export { type TableFault, TableFaults } from "./table-faults.js";

@@ -1,11 +1,12 @@
 import { spawnSync } from "node:child_process";
-import { existsSync, readFileSync } from "node:fs";
+import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
 import { kernelProgram } from "../../kernel-helpers/notebook/client/kernel-process.js";
 import { writeNotebook } from "../../kernel-helpers/notebook/file/notebook-file.js";
 import {
   installKernelspec,
+  readRegistration,
   removeKernelspec,
   whereKernelspec,
 } from "../../kernel-helpers/notebook/kernelspec.js";
@@ -24,12 +25,37 @@ describe("installKernelspec(options), whereKernelspec(options) and removeKernels
       argv: [process.execPath, kernelProgram(), "--config-path", "{connection_file}"],
       display_name: "Journalbox (TypeScript)",
       language: "typescript",
+      interrupt_mode: "message",
     });
+    expect(readRegistration({ prefix })).toEqual({
+      folder,
+      node: process.execPath,
+      kernel: kernelProgram(),
+      isThisOne: true,
+      faults: [],
+    });
+  });
+  it("say what is no longer there, once project or Node.js were moved", () => {
+    const file = join(folder, "kernel.json");
+    const spec = JSON.parse(readFileSync(file, "utf8"));
+    writeFileSync(file, JSON.stringify({ ...spec, argv: ["/old/node", "/old/main.js", "--config-path"] }));
+    expect(readRegistration({ prefix })).toMatchObject({
+      isThisOne: false,
+      faults: [
+        "Node.js is no longer there: /old/node. It was moved or removed.",
+        expect.stringMatching(/^the kernel is no longer there: \/old\/main\.js\./),
+      ],
+    });
+    writeFileSync(file, "no kernelspec");
+    expect(readRegistration({ prefix })?.faults).toHaveLength(2);
+    installKernelspec({ prefix });
+    expect(readRegistration({ prefix })?.isThisOne).toBe(true);
   });
   it("take it back, and say whether there was anything", () => {
     expect(removeKernelspec({ prefix })).toBe(true);
     expect(existsSync(folder)).toBe(false);
     expect(removeKernelspec({ prefix })).toBe(false);
+    expect(readRegistration({ prefix })).toBeUndefined();
   });
   it("use Jupyter's data folder where no prefix is given", () => {
     const { JUPYTER_DATA_DIR } = process.env;

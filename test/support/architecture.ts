@@ -73,6 +73,8 @@ function importFault(path: string, found: Import, sources: ReadonlyMap<string, s
   if (/^plotly/.test(specifier) && found.atTopLevel && !found.typeOnly && from !== "view")
     return `${specifier} is loaded at once; only view may do that`;
   if (!specifier.startsWith(".")) return undefined;
+  // The bundler of the live page takes style sheets too.
+  if (from === "live" && specifier.endsWith(".css")) return undefined;
   if (!/\.(js|json)$/.test(specifier)) return `${specifier} must end in .js`;
   const target = targetOf(path, specifier);
   if (target.startsWith("../")) return undefined;

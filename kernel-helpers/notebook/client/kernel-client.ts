@@ -1,11 +1,12 @@
 import { setTimeout as pause } from "node:timers/promises";
 import { Dealer, Subscriber } from "zeromq";
+import { dropQuickStart, quickStartOption, readyQuickStart } from "../kernel/quick-start/quick-start-file.js";
 import { portTaken } from "../kernel/sockets.js";
 import { addressOf } from "../wire/connection.js";
 import { decode, encode, type Message, newHeader } from "../wire/message.js";
 import { Outbox } from "../wire/outbox.js";
 import { CellError, CellTimeoutError, KernelDiedError } from "./client-errors.js";
-import { KernelProcess } from "./kernel-process.js";
+import { KernelProcess, kernelProgram } from "./kernel-process.js";
 
 /** A kernel to be started. */
 export interface KernelOptions {
@@ -80,19 +81,25 @@ export class KernelClient {
    * @throws Error the kernel did not answer in time
    */
   static async start(options: KernelOptions): Promise<KernelClient> {
+    let quickStart = options.program === undefined ? readyQuickStart(options.environment) : undefined;
     for (let tries = 1; ; tries += 1) {
       try {
-        return await KernelClient.#startOnce(options);
+        return await KernelClient.#startOnce(options, quickStart);
       } catch (error) {
+        if (!(error instanceof KernelDiedError) || tries === mostTries) throw error;
         // Its ports were free a moment ago, and taken when it came to use them.
-        const unlucky = error instanceof KernelDiedError && error.exitCode === portTaken;
-        if (!unlucky || tries === mostTries) throw error;
+        if (error.exitCode === portTaken) continue;
+        if (quickStart === undefined) throw error;
+        dropQuickStart(quickStart);
+        quickStart = undefined;
       }
     }
   }
 
-  static async #startOnce(options: KernelOptions): Promise<KernelClient> {
-    const { directory, environment = process.env, startTimeout = 60_000, program } = options;
+  static async #startOnce(options: KernelOptions, quickStart: string | undefined): Promise<KernelClient> {
+    const { directory, environment = process.env, startTimeout = 60_000 } = options;
+    const prepared = quickStart === undefined ? [] : quickStartOption(quickStart);
+    const program = options.program ?? [...prepared, kernelProgram()];
     const client = new KernelClient(await KernelProcess.start(directory, environment, program));
     try {
       await client.#greet(startTimeout);
@@ -162,11 +169,12 @@ export class KernelClient {
     for (const [id, pending] of this.#pending) if (pending.finished) this.#pending.delete(id);
   }
 
-  /** Interrupts the running cell; a loop that never waits may not notice. */
+  /**
+   * Interrupts the running cell. Code of a package that computes without end after an `await` does not notice;
+   * loops written in cells do.
+   */
   interrupt(): void {
-    // A signal also reaches a kernel that is busy computing; where there are none, a message must do.
-    if (process.platform === "win32") void this.#ask("interrupt_request", {}).catch(() => undefined);
-    else this.#process.interrupt();
+    this.#controlBox.put(this.#encode(this.#newRequest("interrupt_request", {})));
   }
 
   /** Shuts the kernel down, by force where it does not listen. May be called twice. */

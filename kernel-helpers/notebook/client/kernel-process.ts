@@ -26,10 +26,11 @@ export class KernelProcess {
   readonly #ended: Promise<void>;
   #lastWords = "";
 
+  /** `program` is what Node is told to run: options, file, arguments. */
   static async start(
     directory: string,
     environment: NodeJS.ProcessEnv,
-    program: readonly string[] = [kernelProgram()],
+    program: readonly string[],
   ): Promise<KernelProcess> {
     const [shell, iopub, stdin, control, hb] = await freePorts(5);
     const connection: Connection = {
@@ -81,10 +82,6 @@ export class KernelProcess {
 
   get pid(): number | undefined {
     return this.#child.pid;
-  }
-
-  interrupt(): void {
-    this.#child.kill("SIGINT");
   }
 
   readonly kill = (): void => {

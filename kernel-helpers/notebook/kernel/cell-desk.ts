@@ -1,5 +1,6 @@
 import { setImmediate as nextTurn } from "node:timers/promises";
 import { inspect } from "node:util";
+import type { Presentation } from "../../view/blocks.js";
 import type { Bundle } from "../../view/bundle.js";
 import type { Message } from "../wire/message.js";
 import { type CellContext, insideCell } from "./cell-context.js";
@@ -9,6 +10,7 @@ import type { ErrorContent } from "./error-content.js";
 import { faint } from "./ink.js";
 import type { Output, Publish } from "./output.js";
 import type { PlacesOf } from "./stack-places.js";
+import { Interrupted } from "./stop-flag.js";
 import { thrownError } from "./thrown-error.js";
 import { typeError } from "./type-error.js";
 
@@ -25,7 +27,7 @@ export class CellDesk {
   readonly #placesOf: PlacesOf;
   #count = 0;
   #forgetPage = (): void => {};
-  #history: (readonly [session: number, line: number, input: string])[] = [];
+  #note: Presentation | undefined;
 
   constructor(runner: CellRunner, output: Output, publish: Publish, placesOf: PlacesOf) {
     this.#runner = runner;
@@ -34,30 +36,27 @@ export class CellDesk {
     this.#placesOf = placesOf;
   }
 
-  /** Numbers and history begin anew. */
+  /** Numbers begin anew. */
   reset(): void {
     this.#count = 0;
-    this.#history = [];
     this.#forgetPage();
   }
 
-  /** The cells run so far, in the form of a history_reply. */
-  history(last: number = Number.POSITIVE_INFINITY): readonly (readonly [number, number, string])[] {
-    return this.#history.slice(-Math.max(1, last));
+  /** Shows something of the kernel's own under the next cell. */
+  noteNext(note: Presentation): void {
+    this.#note = note;
   }
 
   async run(request: Message): Promise<ExecuteReply> {
     const code = String(request.content.code ?? "");
     const silent = request.content.silent === true;
-    if (!silent && request.content.store_history !== false) {
-      this.#count += 1;
-      this.#history.push([1, this.#count, code]);
-    }
+    if (!silent && request.content.store_history !== false) this.#count += 1;
     const cell: CellContext = { request, number: this.#count, running: true, strays: new Map() };
     this.#output.begin(cell);
     if (!silent) this.#publish(cell, "execute_input", { code, execution_count: cell.number });
     const error = await this.#runAndShow(cell, code, silent);
     this.#output.flush();
+    if (!silent) await this.#showNote(cell);
     if (error === undefined)
       return { status: "ok", execution_count: cell.number, payload: [], user_expressions: {} };
     this.#publish(cell, "error", { ...error });
@@ -100,12 +99,19 @@ export class CellDesk {
     if (bundle !== undefined) result(bundle);
   }
 
+  async #showNote(cell: CellContext): Promise<void> {
+    const note = this.#note;
+    if (note === undefined) return;
+    this.#note = undefined;
+    const { bundleOf } = await import("../../view/bundle.js");
+    this.#publish(cell, "display_data", { ...(await bundleOf(note)), transient: {} });
+  }
+
   #errorOf(outcome: Exclude<CellOutcome, { status: "ok" }>, cell: CellContext, code: string): ErrorContent {
     if (outcome.status === "type-error") return typeError(outcome.diagnostics, code);
     if (outcome.status === "thrown") return thrownError(outcome.thrown, this.#placesOf);
     cancelTimers(cell);
-    const evalue = "the cell was interrupted";
-    return { ename: "Interrupted", evalue, traceback: [`Interrupted: ${evalue}`] };
+    return thrownError(outcome.stopped ?? new Interrupted(), this.#placesOf);
   }
 
   #errorOfStrays(cell: CellContext): ErrorContent | undefined {

@@ -1,16 +1,18 @@
 import { readFileSync } from "node:fs";
 import { basename } from "node:path";
-import type { Converter, ConvertResult, Diagnostic } from "tslab/dist/converter.js";
+import type { QuickInfo } from "@tslab/typescript-for-tslab";
+import type { CompletionInfo, Converter, ConvertResult, Diagnostic } from "tslab/dist/converter.js";
 import type { ConverterSet, Executor } from "tslab/dist/executor.js";
 import type { Tslab } from "./load-tslab.js";
 import type { Scripts } from "./scripts.js";
+import { Interrupted, type StopFlag } from "./stop-flag.js";
 
 /** How one cell went. */
 export type CellOutcome =
   | { readonly status: "ok"; readonly value: unknown }
   | { readonly status: "type-error"; readonly diagnostics: readonly Diagnostic[] }
   | { readonly status: "thrown"; readonly thrown: unknown }
-  | { readonly status: "interrupted" };
+  | { readonly status: "interrupted"; readonly stopped?: Interrupted };
 
 /**
  * Runs cells on tslab's converter and executor, one at a time.
@@ -21,6 +23,7 @@ export type CellOutcome =
 export class CellRunner {
   readonly #tslab: Tslab;
   readonly #scripts: Scripts;
+  readonly #stopFlag: StopFlag;
   #converter: Converter;
   #executor: Executor;
   /** Compiled files beside the notebook: tslab compiles each once, an executor starts without any. */
@@ -37,9 +40,10 @@ export class CellRunner {
   #thrown: readonly unknown[] = [];
   #interrupt: (() => void) | undefined;
 
-  constructor(tslab: Tslab, scripts: Scripts) {
+  constructor(tslab: Tslab, scripts: Scripts, stopFlag: StopFlag) {
     this.#tslab = tslab;
     this.#scripts = scripts;
+    this.#stopFlag = stopFlag;
     this.#converter = tslab.createConverter({ isJS: false, isBrowser: false });
     this.#executor = this.#newExecutor();
   }
@@ -48,6 +52,7 @@ export class CellRunner {
   async run(source: string, number: number): Promise<CellOutcome> {
     if (this.#tslab.getCodeMetadata(source).mode === "browser")
       return { status: "thrown", thrown: new Error("cells marked @browser do not run here") };
+    this.#stopFlag.clear();
     this.#number = number;
     this.#source = source;
     this.#diagnostics = [];
@@ -63,8 +68,10 @@ export class CellRunner {
     }
   }
 
-  /** Ends a waiting cell. A loop that never waits is ended by the engine itself, where it can be. */
+  /** Ends a waiting cell, and the loops it left running. */
   interrupt(): void {
+    this.#stopFlag.ask();
+    this.#stopFlag.notice();
     this.#interrupt?.();
     this.#executor.interrupt();
   }
@@ -82,14 +89,13 @@ export class CellRunner {
     this.#sideOutputsGiven = false;
   }
 
-  complete(source: string, position: number): { start: number; end: number; candidates: string[] } {
+  complete(source: string, position: number): CompletionInfo {
     return this.#executor.complete(source, position);
   }
 
   /** What is known of the name at a position; undefined where nothing is. */
-  inspect(source: string, position: number): string | undefined {
-    const info = this.#executor.inspect(source, position);
-    return info && this.#tslab.printQuickInfo(info);
+  inspect(source: string, position: number): QuickInfo | undefined {
+    return this.#executor.inspect(source, position);
   }
 
   close(): void {
@@ -103,7 +109,7 @@ export class CellRunner {
     try {
       return { status: "ok", value: await this.#value };
     } catch (thrown) {
-      return { status: "thrown", thrown };
+      return thrownOrInterrupted(thrown);
     }
   }
 
@@ -191,6 +197,7 @@ function readIfThere(path: string): string {
 }
 
 function thrownOrInterrupted(thrown: unknown): CellOutcome {
+  if (thrown instanceof Interrupted) return { status: "interrupted", stopped: thrown };
   const code = (thrown as { code?: unknown } | undefined)?.code;
   const message = (thrown as { message?: unknown } | undefined)?.message;
   if (code === "ERR_SCRIPT_EXECUTION_INTERRUPTED" || message === "Interrupted asynchronously")

@@ -1,7 +1,10 @@
 import { SourceMap } from "node:module";
 import { dirname, resolve } from "node:path";
 import type * as TypeScript from "@tslab/typescript-for-tslab";
-import { writeOutShorthandNames } from "./shorthand-names.js";
+import { addEmitSteps } from "./emit-steps.js";
+import { createLightProgram } from "./light-program.js";
+import { shorthandStep } from "./shorthand-names.js";
+import { stopLoopsStep } from "./stop-loops.js";
 
 /** How one script was compiled: from the last step back to the first. */
 export type CompileSteps = readonly SourceMap[];
@@ -11,6 +14,8 @@ export interface CellTypeScript {
   readonly ts: typeof TypeScript;
   /** The way back from compiled code to its source, by the compiled text itself. */
   readonly takeSteps: (compiled: string) => CompileSteps | undefined;
+  /** The program in which the last cell was checked. */
+  readonly lastProgram: () => TypeScript.Program | undefined;
 }
 
 /**
@@ -26,6 +31,7 @@ export function prepareTypeScript(): CellTypeScript {
   });
   const ts: typeof TypeScript = require(path);
   const steps = new Map<string, CompileSteps>();
+  let lastProgram: TypeScript.Program | undefined;
 
   const createWatchCompilerHost = (
     files: string[],
@@ -59,13 +65,20 @@ export function prepareTypeScript(): CellTypeScript {
   const createWatchProgram = (
     host: TypeScript.WatchCompilerHostOfFilesAndCompilerOptions<TypeScript.BuilderProgram>,
   ): unknown => {
-    writeOutShorthandNames(ts, host);
+    addEmitSteps(host, [(checker) => shorthandStep(ts, checker), () => stopLoopsStep(ts)]);
+    const create = createLightProgram(ts);
+    host.createProgram = (...asked) => {
+      const made = create(...asked);
+      lastProgram = made.getProgram();
+      return made;
+    };
     return ts.createWatchProgram(host);
   };
 
   require.cache[path]!.exports = { ...ts, createWatchCompilerHost, createWatchProgram, transpileModule };
   return {
     ts,
+    lastProgram: () => lastProgram,
     takeSteps: (compiled) => {
       const found = steps.get(compiled);
       steps.delete(compiled);

@@ -1,6 +1,7 @@
 import type { Connection } from "../wire/connection.js";
 import { encode, type Message, newHeader } from "../wire/message.js";
 import { Outbox } from "../wire/outbox.js";
+import type { Control } from "./control.js";
 import type { Sockets } from "./sockets.js";
 
 /** The channel a request came on, and its reply goes back on. */
@@ -11,11 +12,11 @@ export class FrontEnd {
   readonly #key: string;
   readonly #outboxes: { readonly [C in RequestChannel | "iopub"]: Outbox };
 
-  constructor(connection: Connection, sockets: Sockets) {
+  constructor(connection: Connection, sockets: Sockets, control: Control) {
     this.#key = connection.key;
     this.#outboxes = {
       shell: new Outbox(sockets.shell),
-      control: new Outbox(sockets.control),
+      control: new Outbox(control),
       iopub: new Outbox(sockets.iopub),
     };
   }

@@ -1,4 +1,5 @@
 import { setUnitSystem } from "../../quantity/display.js";
+import { packageVersion } from "../../record/package-root.js";
 import { resetSession, setSession } from "../../record/session.js";
 import type { Message } from "../wire/message.js";
 import { currentCell } from "./cell-context.js";
@@ -7,18 +8,33 @@ import { withJsonParsed } from "./cell-display.js";
 import { CellRunner } from "./cell-runner.js";
 import { cancelTimers, watchTimers } from "./cell-timers.js";
 import { rememberState } from "./clean-state.js";
+import { completeness } from "./completeness.js";
+import { completion } from "./completion.js";
 import type { FrontEnd, RequestChannel } from "./front-end.js";
 import { kernelInfo } from "./kernel-info.js";
 import type { Tslab } from "./load-tslab.js";
-import { charactersFromUnits, unitsFromCharacters } from "./offsets.js";
+import { unitsFromCharacters } from "./offsets.js";
 import { Output, type Publish } from "./output.js";
 import { RequestQueue } from "./request-queue.js";
 import { Scripts } from "./scripts.js";
 import { speakOfCells } from "./stack-places.js";
+import { Interrupted, type StopFlag } from "./stop-flag.js";
 import { watchStrays } from "./strays.js";
 import { thrownError } from "./thrown-error.js";
+import { tooltip } from "./tooltip.js";
+import { updateNote } from "./update-note.js";
 
 type Content = Record<string, unknown>;
+
+/** Read now: the file may be another later. */
+const packageVersionAtStart = packageVersion();
+
+/** What the kernel tells the process it lives in. */
+export interface KernelEvents {
+  readonly cellEnded: () => void;
+  /** The kernel has been told to shut down, and has said so. */
+  readonly shutDown: () => void;
+}
 
 /** Answers requests: those that run code in their order, the others at once. */
 export class Kernel {
@@ -29,17 +45,18 @@ export class Kernel {
   readonly #output: Output;
   readonly #state: ReturnType<typeof rememberState>;
   readonly #queue: RequestQueue;
-  readonly #end: () => void;
+  readonly #events: KernelEvents;
+  /** A runner knows what it runs, and its outputs must depend on that alone. */
+  #tellsOfUpdates = true;
 
-  /** `end` is called when the kernel has been told to shut down, and has said so. */
-  constructor(tslab: Tslab, frontEnd: FrontEnd, end: () => void) {
+  constructor(tslab: Tslab, frontEnd: FrontEnd, stopFlag: StopFlag, events: KernelEvents) {
     this.#tslab = tslab;
     this.#frontEnd = frontEnd;
-    this.#end = end;
+    this.#events = events;
     const publish: Publish = (cell, type, content) => frontEnd.publish(cell.request, type, content);
     const scripts = new Scripts();
     const placesOf = speakOfCells(scripts);
-    this.#runner = new CellRunner(tslab, scripts);
+    this.#runner = new CellRunner(tslab, scripts, stopFlag);
     this.#output = new Output(publish);
     this.#desk = new CellDesk(this.#runner, this.#output, publish, placesOf);
     this.#queue = new RequestQueue(
@@ -47,7 +64,10 @@ export class Kernel {
       (request) => this.#abort(request),
     );
     watchTimers();
-    watchStrays((cell, reason) => this.#desk.tellLate(cell, reason));
+    watchStrays((cell, reason) => {
+      if (reason instanceof Interrupted) cancelTimers(cell); // a timer that loops would loop again
+      this.#desk.tellLate(cell, reason);
+    });
     process.on("SIGINT", () => this.#runner.interrupt());
     tslab.setDisplayWriter((display, update) => {
       const cell = currentCell();
@@ -73,7 +93,13 @@ export class Kernel {
         this.#trying(() => answer(request.content)),
       );
     this.#frontEnd.status(request, "idle");
-    if (type === "shutdown_request") this.#end();
+    if (type === "shutdown_request") this.#events.shutDown();
+  }
+
+  /** The helpers were updated under the running kernel: the next cell says so, once. */
+  noteUpdate(installed: string): void {
+    if (this.#tellsOfUpdates) this.#desk.noteNext(updateNote(packageVersionAtStart, installed));
+    this.#tellsOfUpdates = false;
   }
 
   close(): void {
@@ -89,30 +115,17 @@ export class Kernel {
       return { status: "ok" };
     },
     comm_info_request: () => ({ status: "ok", comms: {} }),
-    history_request: ({ n }) => ({
-      status: "ok",
-      history: this.#desk.history(typeof n === "number" ? n : undefined),
-    }),
-    is_complete_request: ({ code }) => {
-      const { completed, indent } = this.#tslab.isCompleteCode(String(code));
-      return completed ? { status: "complete" } : { status: "incomplete", indent: indent ?? "" };
-    },
+    // Kept by no front end of today but consoles, which have one of their own.
+    history_request: () => ({ status: "ok", history: [] }),
+    is_complete_request: ({ code }) => ({ ...completeness(this.#tslab.ts, String(code)) }),
     complete_request: ({ code, cursor_pos }) => {
       const text = String(code);
-      const found = this.#runner.complete(text, unitsFromCharacters(text, Number(cursor_pos)));
-      return {
-        status: "ok",
-        matches: found.candidates,
-        cursor_start: charactersFromUnits(text, found.start),
-        cursor_end: charactersFromUnits(text, found.end),
-        metadata: {},
-      };
+      return completion(text, this.#runner.complete(text, unitsFromCharacters(text, Number(cursor_pos))));
     },
     inspect_request: ({ code, cursor_pos }) => {
       const text = String(code);
       const known = this.#runner.inspect(text, unitsFromCharacters(text, Number(cursor_pos)));
-      const data = known === undefined ? {} : { "text/plain": known };
-      return { status: "ok", found: known !== undefined, data, metadata: {} };
+      return { status: "ok", found: known !== undefined, data: known ? tooltip(known) : {}, metadata: {} };
     },
   };
 
@@ -122,6 +135,7 @@ export class Kernel {
     const content: Content = isCell
       ? { ...(await this.#desk.run(request)) }
       : this.#trying(() => this.#reset(request.content));
+    if (isCell) this.#events.cellEnded();
     return {
       abortWaiting: isCell && content.status === "error" && request.content.stop_on_error !== false,
       reply: () => {
@@ -141,6 +155,7 @@ export class Kernel {
   #reset({ directory, sheet }: Content): Content {
     const before = process.cwd();
     process.chdir(String(directory ?? before)); // throws where it is not there, before anything is changed
+    this.#tellsOfUpdates = false;
     cancelTimers();
     this.#output.flush();
     this.#state.restore(before);

@@ -5,10 +5,8 @@ import { resolveImports } from "./resolve-imports.js";
 /** The parts of tslab the kernel stands on, and the TypeScript under them. */
 export interface Tslab extends CellTypeScript {
   readonly createConverter: typeof import("tslab/dist/converter.js").createConverter;
-  readonly isCompleteCode: typeof import("tslab/dist/converter.js").isCompleteCode;
   readonly createExecutor: typeof import("tslab/dist/executor.js").createExecutor;
   readonly getCodeMetadata: typeof import("tslab/dist/metadata.js").getCodeMetadata;
-  readonly printQuickInfo: typeof import("tslab/dist/inspect.js").printQuickInfo;
   /** tslab's own `display` writes through what is set here. */
   readonly setDisplayWriter: (write: DisplayWriter) => void;
 }
@@ -27,14 +25,11 @@ export function loadTslab(): Tslab {
   const converter: typeof import("tslab/dist/converter.js") = require("tslab/dist/converter.js");
   const executor: typeof import("tslab/dist/executor.js") = require("tslab/dist/executor.js");
   const metadata: typeof import("tslab/dist/metadata.js") = require("tslab/dist/metadata.js");
-  const quickInfo: typeof import("tslab/dist/inspect.js") = require("tslab/dist/inspect.js");
   return {
     ...prepared,
     createConverter: converter.createConverter,
-    isCompleteCode: converter.isCompleteCode,
     createExecutor: executor.createExecutor,
     getCodeMetadata: metadata.getCodeMetadata,
-    printQuickInfo: quickInfo.printQuickInfo,
     setDisplayWriter: (write) => {
       require("tslab/dist/jupyter.js").lastWriteDisplayData = write;
     },

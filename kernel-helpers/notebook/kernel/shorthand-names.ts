@@ -8,28 +8,8 @@ const earlierNames = "__prev__.d.ts";
  * Lets a cell write `{ nominal }` for a name of an earlier cell. tslab reads such names from its `exports`
  * and rewrites each mention of them, but overlooks the short form of a property: there the compiler's symbol
  * is the property, not the variable. So the short form is written out before tslab's own step.
- *
- * @param host what tslab hands to `createWatchProgram`; each program it makes emits with the extra step
  */
-export function writeOutShorthandNames(
-  ts: typeof TypeScript,
-  host: TypeScript.WatchCompilerHostOfFilesAndCompilerOptions<TypeScript.BuilderProgram>,
-): void {
-  const tell = host.afterProgramCreate;
-  host.afterProgramCreate = (builder) => {
-    const emit = builder.emit.bind(builder);
-    builder.emit = (file, write, cancel, declarationsOnly, custom) => {
-      const step = shorthandStep(ts, builder.getProgram().getTypeChecker());
-      return emit(file, write, cancel, declarationsOnly, {
-        ...custom,
-        before: [step, ...(custom?.before ?? [])],
-      });
-    };
-    tell?.call(host, builder);
-  };
-}
-
-function shorthandStep(
+export function shorthandStep(
   ts: typeof TypeScript,
   checker: TypeScript.TypeChecker,
 ): TypeScript.TransformerFactory<TypeScript.SourceFile> {

@@ -1,10 +1,9 @@
 import type { Publisher, Reply, Router } from "zeromq";
 import { addressOf, type Channel, type Connection } from "../wire/connection.js";
 
-/** The five sockets of a kernel. */
+/** The sockets of a kernel, but for the control channel: that has a thread of its own. */
 export interface Sockets {
   readonly shell: Router;
-  readonly control: Router;
   readonly stdin: Router;
   readonly iopub: Publisher;
   readonly hb: Reply;
@@ -13,8 +12,13 @@ export interface Sockets {
 /** Exit status of a kernel whose ports were taken by somebody else meanwhile: its starter may try others. */
 export const portTaken = 98;
 
+/** Tells the starter of a kernel that did not start whether it should try again. */
+export function exitStatusOf(error: NodeJS.ErrnoException): number {
+  return error.code === "EADDRINUSE" ? portTaken : 1;
+}
+
 /** A last reply may take this long to leave after its socket is closed [ms]. */
-const lastWords = 1000;
+export const lastWords = 1000;
 
 /**
  * Opens all sockets, bound to the addresses of the connection. Nothing may read before all are bound: a request
@@ -25,13 +29,12 @@ export async function bindSockets(connection: Connection): Promise<Sockets> {
   const options = { linger: lastWords };
   const sockets: Sockets = {
     shell: new zeromq.Router(options),
-    control: new zeromq.Router(options),
     stdin: new zeromq.Router(options),
     // Without a limit: a front end that is slow to read must not lose output.
     iopub: new zeromq.Publisher({ ...options, sendHighWaterMark: 0 }),
     hb: new zeromq.Reply(options),
   };
-  const channels = Object.keys(sockets) as Channel[];
+  const channels = Object.keys(sockets) as (keyof Sockets & Channel)[];
   await Promise.all(channels.map((channel) => sockets[channel].bind(addressOf(connection, channel))));
   return sockets;
 }

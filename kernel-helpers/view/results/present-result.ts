@@ -1,11 +1,35 @@
+import type { AnyQuantity } from "../../quantity/index.js";
+import type { AnyUncertain, Budget, MonteCarlo } from "../../statistics/index.js";
 import type { Comparison } from "../../survey/compare-measured.js";
+import type {
+  CalibrationLine,
+  CorrectedReading,
+  InstrumentComparison,
+  InstrumentVerdict,
+  RepeatabilityStudy,
+} from "../../survey/instrument-study-types.js";
+import type { NextReadings } from "../../survey/next-readings-types.js";
 import type { Profile, TaperFit, WearBands } from "../../survey/profile-types.js";
+import type { Ovality, Roundness } from "../../survey/roundness-types.js";
+import type { RunOut } from "../../survey/run-out-types.js";
+import type { WornSide } from "../../survey/run-out-worn-side.js";
 import type { Table } from "../../survey/table.js";
 import type { TaperIdentity, TaperSetting } from "../../survey/taper-setting-types.js";
 import type { Presentation } from "../blocks.js";
 import type { Caution } from "../caution.js";
+import { presentBudget, presentUncertain } from "./present-budget.js";
 import { presentCaution } from "./present-caution.js";
 import { presentComparison } from "./present-comparison.js";
+import {
+  presentCalibrationLine,
+  presentCorrectedReading,
+  presentInstrumentComparison,
+  presentInstrumentVerdict,
+  presentRepeatability,
+} from "./present-instrument-study.js";
+import { presentMonteCarlo } from "./present-monte-carlo.js";
+import { presentNextReadings } from "./present-next-readings.js";
+import { presentOvality } from "./present-ovality.js";
 import { presentProfile } from "./present-profile.js";
 import { isSingle, presentSingle, presentSingles } from "./present-quantity.js";
 import {
@@ -14,11 +38,14 @@ import {
   type ShownPublication,
   type ShownRebuild,
 } from "./present-rebuild.js";
+import { presentRoundness } from "./present-roundness.js";
+import { presentRunOut } from "./present-run-out.js";
 import { presentTable } from "./present-table.js";
 import { presentTaper } from "./present-taper.js";
 import { presentTaperIdentity } from "./present-taper-identity.js";
 import { presentTaperSetting } from "./present-taper-setting.js";
 import { presentWearBands } from "./present-wear-bands.js";
+import { presentWornSide } from "./present-worn-side.js";
 
 type Result =
   | ShownRebuild
@@ -30,7 +57,20 @@ type Result =
   | TaperFit
   | TaperIdentity
   | TaperSetting
-  | Comparison;
+  | Comparison
+  | AnyUncertain
+  | Budget
+  | MonteCarlo<AnyQuantity | number>
+  | Ovality
+  | Roundness
+  | RunOut
+  | WornSide
+  | NextReadings
+  | RepeatabilityStudy
+  | InstrumentComparison
+  | CalibrationLine
+  | CorrectedReading
+  | InstrumentVerdict;
 
 /** Every kind of result and its look. A kind without an entry here does not compile. */
 const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: K }>) => Presentation } = {
@@ -44,6 +84,19 @@ const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: 
   "taper identity": presentTaperIdentity,
   "taper setting": presentTaperSetting,
   comparison: presentComparison,
+  uncertain: presentUncertain,
+  budget: presentBudget,
+  "monte carlo": presentMonteCarlo,
+  ovality: presentOvality,
+  roundness: presentRoundness,
+  "run-out": presentRunOut,
+  "worn side": presentWornSide,
+  "next readings": presentNextReadings,
+  "repeatability study": presentRepeatability,
+  "instrument comparison": presentInstrumentComparison,
+  "calibration line": presentCalibrationLine,
+  "corrected reading": presentCorrectedReading,
+  "instrument verdict": presentInstrumentVerdict,
 };
 
 /**

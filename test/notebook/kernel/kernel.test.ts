@@ -10,6 +10,7 @@ import { temporaryFolder } from "../../support/temporary-folder.js";
 
 // One real kernel over the wire, in a folder far from the package.
 const folder = temporaryFolder({
+  "spin.ts": "export function spin(): never {\n  for (;;) {}\n}\n",
   "helper.ts": [
     "export interface Limit { most: number }",
     "",
@@ -240,12 +241,64 @@ describe("interrupting", () => {
     await run("await new Promise((r) => setTimeout(r, 300));");
     expect(shown.some(({ type }) => type === "stream")).toBe(false);
   });
-  it("ends a loop that never waits", async () => {
+  it.each([
+    ["that never waits", "for (;;) {}", "line 1:"],
+    ["after an await", "await null;\nwhile (true);", "line 2:"],
+    ["after a timer", "await new Promise((r) => setTimeout(r, 10));\ndo {} while (true);", "line 2:"],
+    ["that waits for nothing", "for (;;) await null;", "line 1:"],
+    [
+      "over an endless list",
+      "const all = function* () { for (;;) yield 1; };\nfor (const one of all()) one;",
+      "",
+    ],
+    ["that catches every error", "await null;\nfor (;;) try { for (;;) {} } catch {}", "line 2:"],
+    ["in a file beside the notebook", 'import { spin } from "./spin";\nawait null;\nspin();', "spin.ts"],
+  ])("ends a loop %s, says where it was, and keeps earlier names", async (_, code, place) => {
+    await run("const kept = 41;");
+    const cell = kernel.execute(code);
+    await new Promise((r) => setTimeout(r, 300));
+    kernel.interrupt();
+    const error = await cell.catch((thrown: unknown) => thrown);
+    expect(error).toMatchObject({ ename: "Interrupted", evalue: "the cell was interrupted" });
+    expect((error as CellError).traceback.map(stripVTControlCharacters).join("\n")).toContain(place);
+    expect(await resultOf("kept + 1")).toBe("42");
+  });
+  it("lets a loop that is ended tidy up", async () => {
+    const shown: KernelOutput[] = [];
+    const code = "await null;\ntry { for (;;) {} } finally { console.log('tidied'); }";
+    const cell = kernel.execute(code, { onOutput: (output) => shown.push(output) });
+    await new Promise((r) => setTimeout(r, 200));
+    kernel.interrupt();
+    await expect(cell).rejects.toMatchObject({ ename: "Interrupted" });
+    expect(shown.some(({ content }) => content.text === "tidied\n")).toBe(true);
+  });
+  it.runIf(process.platform !== "win32")(
+    "ends code without a loop too, where it has not awaited yet",
+    async () => {
+      const cell = kernel.execute(
+        "const f = (n: number): number => (n < 2 ? 1 : f(n - 1) + f(n - 2));\nf(90);",
+      );
+      await new Promise((r) => setTimeout(r, 200));
+      kernel.interrupt();
+      await expect(cell).rejects.toMatchObject({ ename: "Interrupted" });
+      expect(await resultOf("1 + 1")).toBe("2");
+    },
+  );
+  it("ends what an earlier cell left running", async () => {
+    await run("setInterval(() => { for (;;) {} }, 20);");
+    await new Promise((r) => setTimeout(r, 150)); // it runs by now, and the kernel answers nothing
+    kernel.interrupt();
+    expect(await resultOf("1 + 1")).toBe("2");
+    expect(await resultOf("await new Promise((r) => setTimeout(r, 60));\n2 + 2")).toBe("4");
+  });
+  it("leaves the next cell alone", async () => {
     const cell = kernel.execute("for (;;) {}");
     await new Promise((r) => setTimeout(r, 200));
     kernel.interrupt();
     await expect(cell).rejects.toMatchObject({ ename: "Interrupted" });
-    expect(await resultOf("1 + 1")).toBe("2");
+    expect(
+      await resultOf("let n = 0;\nwhile (n < 1000) n += 1;\nawait null;\nfor (const x of [1, 2]) n += x;\nn"),
+    ).toBe("1003");
   });
   it("does no harm between cells", async () => {
     kernel.interrupt();
@@ -320,15 +373,21 @@ describe("other requests", () => {
       language_info: { name: "typescript", version: "5.0.4", file_extension: ".ts" },
     });
   });
-  it("complete_request: names and members, positions counted in characters", async () => {
+  it("complete_request: names and members with their kinds, positions counted in characters", async () => {
     await run("const shaftLength = 2;");
-    expect(
-      await kernel.request("complete_request", { code: '"😀"; shaftLen', cursor_pos: 13 }),
-    ).toMatchObject({
+    const at = { cursor_start: 5, cursor_end: 13 };
+    expect(await kernel.request("complete_request", { code: '"😀"; shaftLen', cursor_pos: 13 })).toEqual({
       status: "ok",
       matches: ["shaftLength"],
-      cursor_start: 5,
-      cursor_end: 13,
+      ...at,
+      metadata: {
+        _jupyter_types_experimental: [{ text: "shaftLength", type: "constant", start: 5, end: 13 }],
+      },
+    });
+    const members = await kernel.request("complete_request", { code: "[1].reduceR", cursor_pos: 11 });
+    expect(members).toMatchObject({
+      matches: ["reduceRight"],
+      metadata: { _jupyter_types_experimental: [{ text: "reduceRight", type: "method" }] },
     });
   });
   it("inspect_request: the type of a name", async () => {
@@ -336,18 +395,36 @@ describe("other requests", () => {
     expect(found).toBe(true);
     expect(data).toMatchObject({ "text/plain": expect.stringContaining("const shaftLength: 2") });
   });
+  it("inspect_request: the doc comment of a helper as Markdown, with units and source", async () => {
+    await run('import { wearBands } from "journalbox";');
+    const { data } = await kernel.request("inspect_request", { code: "wearBands", cursor_pos: 2 });
+    const markdown = String((data as Record<string, unknown>)["text/markdown"]);
+    expect(markdown).toMatch(/^```typescript\n.*function wearBands\(/);
+    expect(markdown).toMatch(/^- `options\.nominal` .*\[m\]$/m);
+    expect(markdown).toMatch(/^\*\*Source\*\* ./m);
+    expect(markdown).toContain("**Example**\n\n```typescript\n");
+    expect((data as Record<string, unknown>)["text/plain"]).toContain("@param");
+  });
+  it("inspect_request: finds nothing between names", async () => {
+    expect(await kernel.request("inspect_request", { code: "  ", cursor_pos: 1 })).toEqual({
+      status: "ok",
+      found: false,
+      data: {},
+      metadata: {},
+    });
+  });
   it("is_complete_request: whether a line wants more", async () => {
-    expect(await kernel.request("is_complete_request", { code: "f(" })).toMatchObject({
+    expect(await kernel.request("is_complete_request", { code: "f(" })).toEqual({
       status: "incomplete",
+      indent: "  ",
     });
     expect(await kernel.request("is_complete_request", { code: "f()" })).toEqual({ status: "complete" });
   });
-  it("history_request and comm_info_request", async () => {
-    await kernel.reset({ directory: folder });
-    await run("'remembered'");
+  it("history_request and comm_info_request: there is neither history nor widget", async () => {
+    await run("'not remembered'");
     expect(await kernel.request("history_request", { hist_access_type: "tail", n: 5 })).toEqual({
       status: "ok",
-      history: [[1, 1, "'remembered'"]],
+      history: [],
     });
     expect(await kernel.request("comm_info_request", {})).toEqual({ status: "ok", comms: {} });
   });

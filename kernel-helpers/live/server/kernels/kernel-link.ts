@@ -1,7 +1,7 @@
 import { setTimeout as pause } from "node:timers/promises";
 import type { Dealer, Subscriber } from "zeromq";
 import { KernelDiedError } from "../../../notebook/client/client-errors.js";
-import { KernelProcess } from "../../../notebook/client/kernel-process.js";
+import { KernelProcess, kernelProgram } from "../../../notebook/client/kernel-process.js";
 import { portTaken } from "../../../notebook/kernel/sockets.js";
 import { addressOf } from "../../../notebook/wire/connection.js";
 import { decode, encode, type Message, newHeader } from "../../../notebook/wire/message.js";
@@ -49,7 +49,7 @@ export class KernelLink {
   static async start(directory: string): Promise<KernelLink> {
     for (let tries = 1; ; tries += 1) {
       const { Dealer, Subscriber } = await import("zeromq");
-      const started = await KernelProcess.start(directory, process.env);
+      const started = await KernelProcess.start(directory, process.env, [kernelProgram()]);
       const link = new KernelLink(started, {
         shell: new Dealer({ linger: 0 }),
         control: new Dealer({ linger: 0 }),

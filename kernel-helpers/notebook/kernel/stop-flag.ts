@@ -1,0 +1,64 @@
+/** What a loop in a cell looks at, under a name no worksheet would choose. */
+const globalName = "__stop__";
+
+/** A cell was stopped on request. */
+export class Interrupted extends Error {
+  override readonly name = "Interrupted";
+
+  constructor() {
+    super("the cell was interrupted");
+  }
+}
+
+/**
+ * Whether the running cell is to stop: two numbers in memory that the kernel's threads share, so that a cell
+ * which never lets go of its own thread can be told from another.
+ */
+export class StopFlag {
+  readonly memory: SharedArrayBuffer;
+  readonly #view: Int32Array;
+
+  /** Without a memory, a flag of its own; with one, the flag of another thread. */
+  constructor(memory: SharedArrayBuffer = new SharedArrayBuffer(2 * Int32Array.BYTES_PER_ELEMENT)) {
+    this.memory = memory;
+    this.#view = new Int32Array(memory);
+  }
+
+  /** Asks the running cell to stop. */
+  ask(): void {
+    Atomics.store(this.#view, noticed, 0);
+    Atomics.store(this.#view, asked, 1);
+  }
+
+  /** A new cell begins: nobody has asked it to stop yet. */
+  clear(): void {
+    Atomics.store(this.#view, asked, 0);
+  }
+
+  /** The cells' thread is free, and has seen the request. */
+  notice(): void {
+    Atomics.store(this.#view, noticed, 1);
+  }
+
+  get isNoticed(): boolean {
+    return Atomics.load(this.#view, noticed) === 1;
+  }
+
+  /** Puts the flag where the loops of cells look at it; `stop-loops.ts` writes the look into them. */
+  showToLoops(): void {
+    const now = (): never => {
+      throw new Interrupted();
+    };
+    Object.defineProperty(globalThis, globalName, { value: Object.freeze({ asked: this.#view, now }) });
+  }
+}
+
+const asked = 0;
+const noticed = 1;
+
+/** The look at the flag, in JavaScript: it costs about a nanosecond. */
+export const lookAtFlag: { readonly object: string; readonly asked: string; readonly now: string } = {
+  object: globalName,
+  asked: "asked",
+  now: "now",
+};

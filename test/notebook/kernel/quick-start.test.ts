@@ -1,0 +1,104 @@
+import { existsSync, readdirSync, statSync, utimesSync, writeFileSync } from "node:fs";
+import { dirname, join } from "node:path";
+import { beforeAll, describe, expect, it } from "vitest";
+import { KernelClient } from "../../../kernel-helpers/notebook/client/kernel-client.js";
+import { kernelProgram } from "../../../kernel-helpers/notebook/client/kernel-process.js";
+import {
+  quickStartFile,
+  readyQuickStart,
+} from "../../../kernel-helpers/notebook/kernel/quick-start/quick-start-file.js";
+import { packageRoot } from "../../../kernel-helpers/record/package-root.js";
+import { buildTimeout, ensureBuilt } from "../../support/built.js";
+import { temporaryFolder } from "../../support/temporary-folder.js";
+
+// In a cache folder of its own; as built, for a snapshot is written by built programs.
+const environment = {
+  ...process.env,
+  XDG_CACHE_HOME: temporaryFolder(),
+  LOCALAPPDATA: temporaryFolder(),
+  JOURNALBOX_QUICK_START: "on",
+};
+const folder = temporaryFolder();
+
+beforeAll(async () => {
+  await ensureBuilt();
+}, buildTimeout);
+
+async function prepare(): Promise<string> {
+  const built: typeof import("../../../kernel-helpers/notebook/kernel/quick-start/prepare-quick-start.js") =
+    await import(join(packageRoot(), "dist/notebook/kernel/quick-start/prepare-quick-start.js"));
+  return built.prepareQuickStart(environment);
+}
+
+/** The plain text of a cell's result, in a kernel of its own. */
+async function resultOf(code: string, program?: readonly string[]): Promise<unknown> {
+  const kernel = await KernelClient.start({ directory: folder, environment, ...(program && { program }) });
+  try {
+    const result = (await kernel.execute(code)).outputs.find(({ type }) => type === "execute_result");
+    return (result?.content.data as Record<string, unknown> | undefined)?.["text/plain"];
+  } finally {
+    await kernel.close();
+  }
+}
+
+/** True in a kernel that did not load its program as Node usually does. */
+const isQuick =
+  'import { inch } from "journalbox";\ninch(2).in("mm") === 50.8 && process.mainModule === undefined';
+/** The command of the kernelspec: it looks for a prepared start by itself. */
+const asJupyterDoes = [kernelProgram()];
+
+describe("prepareQuickStart(environment)", () => {
+  it("writes one file to the cache folder, drops one of an older version, and leaves nothing else", async () => {
+    const cache = dirname(quickStartFile(environment));
+    expect(readyQuickStart(environment)).toBeUndefined();
+    const file = await prepare();
+    expect(file).toBe(quickStartFile(environment));
+    const old = join(cache, "kernel-0123456789abcdef.blob");
+    writeFileSync(old, "old");
+    utimesSync(old, 1, 1);
+    await prepare();
+    expect(readdirSync(cache).map((name) => join(cache, name))).toEqual([file]);
+    expect(statSync(file).size).toBeLessThan(80e6);
+    expect(readyQuickStart(environment)).toBe(file);
+    expect(readyQuickStart({ ...environment, JOURNALBOX_QUICK_START: "off" })).toBeUndefined();
+  }, 120_000);
+});
+
+describe("a kernel from a prepared start", () => {
+  it("runs cells, finds the helpers, and sees its own folder", async () => {
+    expect(await resultOf(isQuick)).toBe("true");
+    expect(await resultOf(isQuick, asJupyterDoes)).toBe("true");
+    expect(await resultOf("process.cwd()")).toBe(`'${folder}'`);
+    expect(await resultOf("process.execArgv")).toBe("[]");
+  });
+  it("checks types, stops loops, and ends with the exit code of its cell", async () => {
+    for (const program of [undefined, asJupyterDoes]) {
+      const kernel = await KernelClient.start({
+        directory: folder,
+        environment,
+        ...(program && { program }),
+      });
+      try {
+        await expect(kernel.execute('const n: number = "2";')).rejects.toMatchObject({
+          ename: "TypeCheckError",
+        });
+        const endless = kernel.execute("await null; for (;;) {}");
+        await new Promise((next) => setTimeout(next, 300));
+        kernel.interrupt();
+        await expect(endless).rejects.toMatchObject({ ename: "Interrupted" });
+        await expect(kernel.execute("process.exit(3);")).rejects.toMatchObject({ exitCode: 3 });
+      } finally {
+        await kernel.close();
+      }
+    }
+  });
+  it.each([
+    ["our own client", undefined],
+    ["the kernelspec's command", asJupyterDoes],
+  ])("is the usual kernel where the prepared start is broken, with %s", async (_, program) => {
+    const file = quickStartFile(environment);
+    writeFileSync(file, "broken");
+    expect(await resultOf("process.mainModule === undefined", program)).toBe("false");
+    expect(existsSync(file)).toBe(false);
+  });
+});

@@ -1,0 +1,48 @@
+import type { StudyRow } from "./study-row.js";
+import { asWished, studyTable } from "./study-table.js";
+
+/** The page README.md of this folder. */
+export function studyPage(rows: readonly StudyRow[]): string {
+  const outside = rows.filter((row) => !asWished(row));
+  return `# Are the stated intervals right? A trial on shafts whose truth is known
+
+This page is written by \`coverage.study.ts\` (\`npx vitest run --config test/studies/study.config.mts\`, a minute or two);
+do not edit it. It simulates surveys of shafts with known bands and tapers, hands the readings to \`profileOf\`,
+\`wearBands\` and \`fitTaper\` as a table of text, and counts how often the result kept its promise. All random numbers
+come from fixed seeds: a second run gives the same page.
+
+${studyTable(rows)}
+
+${outside.length === 0 ? "Every share lies in the range wished for, where one is." : `Outside the range wished for: ${outside.map(({ shaft, promise }) => `${shaft}: ${promise}`).join("; ")}.`}
+
+## What was simulated
+
+- **Bands.** Stations 1 in apart, read at 0° and 90°; a reading scatters normally by 0.15 thou, which is what is
+  stated. "Wear" is one worn stretch, stations 11 to 20 of 30, on diameter; how deep and how steep is drawn anew for
+  every survey. \`wearBands\` runs with its defaults.
+- **Tapers.** 4 1/2 in long, 0.3 to 1 in per foot, read at 0° and 90°; a reading scatters by 0.2 thou. Both readings of
+  a station share the error of its position.
+- **Gross errors.** Each reading has a chance of 1.5 % to be off by 2, 5, 10, 25 or 100 thou, either way. Two or more
+  in one survey, side by side or next to an edge, are not kept out.
+- **Scatter twice the stated.** The readings are twice as bad as the table says. The results must notice by themselves.
+- **Setting.** The instrument reads in steps of 0.1 thou, and its setting is off, in all readings of a survey alike, by
+  a normal error of 0.1 thou, stated as calibration.
+
+## How to read it
+
+- _found_ is the share of trials that kept the promise; the last column is its own 95 % interval (Wilson, 1927). For
+  edges there are two trials a survey. The two are not quite independent, so their interval is a little too narrow.
+- _no promise_ marks what cannot be promised and is told all the same. Wear of 0.25 to 0.5 thou is at the limit of
+  what these readings show: a weak edge is missed, or wear and sound shaft beside it pass for one slope. And where the
+  readings are twice as bad as stated, this must first be noticed, by a chi-square test that raises a false alarm once
+  in a hundred surveys. With 30 stations it is, nearly always; with the 12 stations of a taper it is missed in about
+  one survey of six (theory: chance of chi-square, 10 degrees of freedom, below 23.2/4, 17 %), and the interval is
+  then half as wide as it should be. State the repeatability as it is; \`repeatabilityStudy\` finds it.
+- The depth is that of the band found in the middle of the worn stretch, against the truth at the middle of that band,
+  also in surveys with a band too many or too few, unless the row says otherwise.
+- The interval of an edge can only end at stations and holds _at least_ 95 %: mostly one gap between stations holds
+  nearly all the probability. So it holds the edge more often than 95 %; compare it with the mean stated. For faint
+  wear it is on the safe side by about one in a hundred.
+- Unworn shafts of one diameter: a false band is an edge where there is none.
+`;
+}
