@@ -65,30 +65,19 @@ describe("clean state for the next sheet", () => {
   bench("journalbox", async () => (await warm(ours)).reset({ directory }), options);
 });
 
-// The first import reads the helpers and their types: what it adds is the difference to the line below it.
-describe("first import of the helpers in a fresh kernel", () => {
+// What the first import adds is the difference between two lines: it reads the helpers and their types.
+describe("a fresh kernel and two cells", () => {
   const options = { iterations: 6, warmupIterations: 1, time: 0, warmupTime: 0 };
-  let kernel: KernelClient | undefined;
-  const fresh =
-    (environment: NodeJS.ProcessEnv) =>
-    async (): Promise<void> => {
-      await kernel?.close();
-      await prepare();
-      kernel = await KernelClient.start({ directory, environment });
-      await kernel.execute("1 + 1");
-    };
-  const first = (code: string, environment: NodeJS.ProcessEnv): void =>
-    bench(
-      `${code} ${environment === quick ? "(prepared start)" : ""}`,
-      async () => {
-        const start = performance.now();
-        await kernel?.execute(code);
-        firstTimes.push(`${code}: ${(performance.now() - start).toFixed(0)} ms`);
-      },
-      { ...options, setup: fresh(environment) },
-    );
-  const firstTimes: string[] = [];
-  first('import { inch } from "journalbox";', usual);
-  first('import { inch } from "journalbox";', quick);
-  first('import { join } from "node:path";', usual);
+  const twoCells = (second: string, environment: NodeJS.ProcessEnv) => async (): Promise<void> => {
+    const kernel = await KernelClient.start({ directory, environment });
+    await kernel.execute("1 + 1");
+    await kernel.execute(second);
+    await kernel.close();
+  };
+  const helpers = 'import { inch } from "journalbox";';
+  bench("the second imports the helpers", twoCells(helpers, usual), options);
+  bench("the second is trivial", twoCells("1 + 1", usual), options);
+  const set = { ...options, setup: prepare };
+  bench("the second imports the helpers, prepared start", twoCells(helpers, quick), set);
+  bench("the second is trivial, prepared start", twoCells("1 + 1", quick), set);
 });

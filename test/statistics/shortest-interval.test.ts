@@ -37,10 +37,13 @@ describe("shortestInterval(values, coverage)", () => {
     const values = Array.from({ length: 100_000 }, () => random.normal());
     const expected = shortestInterval(values, 0.95);
     const sorted = [...values].sort((a, b) => a - b);
-    // Every sixth place, where a sample of 16 384 looks, holds a middling value.
-    const middling = sorted.slice(40_000, 40_000 + Math.ceil(values.length / 6));
-    const others = [...sorted.slice(0, 40_000), ...sorted.slice(40_000 + middling.length)];
-    const misleading = values.map((_, i) => (i % 6 === 0 ? middling.pop()! : others.pop()!));
+    // Every sixth place, where a sample of 16 384 looks, holds one of the outermost values: the sample takes
+    // the tails to begin far out, and too few values would be gathered.
+    const half = Math.ceil(values.length / 12);
+    const outer = [...sorted.slice(0, half), ...sorted.slice(-half)];
+    const inner = sorted.slice(half, -half);
+    const misleading = values.map((_, i) => (i % 6 === 0 ? outer.pop()! : (inner.pop() ?? outer.pop()!)));
+    expect(misleading.every(Number.isFinite)).toBe(true);
     for (const order of [sorted, [...sorted].reverse(), misleading])
       expect(shortestInterval(order, 0.95)).toEqual(expected);
   });

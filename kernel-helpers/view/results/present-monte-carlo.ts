@@ -3,7 +3,7 @@ import { type AnyQuantity, formatNumber, formatWithUncertainty, measured } from 
 import type { MonteCarlo, PlainInterval } from "../../statistics/index.js";
 import type { FigureBlock, Presentation } from "../blocks.js";
 import { formatMeasured } from "../format-measured.js";
-import { ink, pencil, seriesLook } from "../palette.js";
+import { hairline, ink, seriesLook } from "../palette.js";
 import { inUnit, type TableUnit, twoDigits, uncertaintyUnit, valueUnit } from "./budget-units.js";
 import { tidy } from "./plot-parts.js";
 
@@ -64,7 +64,7 @@ function simulationFigure(result: MonteCarlo<Plain>, unit: TableUnit, percent: s
       x1: tidy(inUnit(at, unit)),
       y0: 0,
       y1: 1,
-      line: { color, width: 1.5, dash },
+      line: { color, width: dash === "dot" ? 2.5 : 1.5, dash },
     }) satisfies Partial<Shape>;
   return {
     type: "figure",
@@ -77,7 +77,8 @@ function simulationFigure(result: MonteCarlo<Plain>, unit: TableUnit, percent: s
           x: counts.map((_, i) => tidy(start + (i + 0.5) * step)),
           y: [...counts],
           width: tidy(step),
-          marker: { color: seriesLook(0).color },
+          // Pale, so that the lines stand out on it.
+          marker: { color: hairline },
           showlegend: false,
         } satisfies Record<string, unknown> & Partial<PlotData>,
       ],
@@ -91,8 +92,8 @@ function simulationFigure(result: MonteCarlo<Plain>, unit: TableUnit, percent: s
         shapes: [
           line(result.shortest.low, ink, "solid"),
           line(result.shortest.high, ink, "solid"),
-          line(result.linear.low, pencil, "dot"),
-          line(result.linear.high, pencil, "dot"),
+          line(result.linear.low, seriesLook(1).color, "dot"),
+          line(result.linear.high, seriesLook(1).color, "dot"),
         ],
       } satisfies Record<string, unknown> & Partial<Layout>,
     },
