@@ -1,6 +1,7 @@
 import { join } from "node:path";
 import { parseArgs } from "node:util";
 import { prepareQuickStart } from "../notebook/kernel/quick-start/prepare-quick-start.js";
+import { isSwitchedOff } from "../notebook/kernel/quick-start/quick-start-file.js";
 import {
   installKernelspec,
   type KernelspecOptions,
@@ -23,7 +24,7 @@ given prefix. The file names this very installation and this very Node.js by the
 is moved, Jupyter cannot start the kernel until it is installed again. "where" looks, and says so.
 
 "install" also prepares the start of kernels, in this user's cache folder (about 50 MB). Setting
-JOURNALBOX_QUICK_START=off leaves it unused; it may be deleted at any time.
+JOURNALBOX_QUICK_START=off leaves it unwritten and unused; it may be deleted at any time.
 
 Exit code of where: 0 installed and fit to start, 1 not installed or not fit.`,
 
@@ -65,6 +66,7 @@ async function install(options: KernelspecOptions): Promise<number> {
 
 /** Kernels start without it too: what keeps it from being written is told, and is no failure. */
 async function prepare(): Promise<void> {
+  if (isSwitchedOff()) return console.log("no quick start was prepared: JOURNALBOX_QUICK_START is off");
   try {
     console.log(`wrote ${await prepareQuickStart()}\n  from which kernels start in half the time`);
   } catch (error) {

@@ -66,7 +66,36 @@ describe("tslab 1.0.22", () => {
   });
 });
 
+describe("tslab's use of TypeScript", () => {
+  const source = readFileSync(fromTslab.resolve("./dist/converter.js"), "utf8");
+  it("asks four things of a program's builder, and nothing else (light-program.ts)", () => {
+    const asked = [...source.matchAll(/\bbuilder\s*\.(\w+)/g)].map(([, member]) => member);
+    expect([...new Set(asked)].sort()).toEqual(["emit", "getAllDependencies", "getProgram", "getSourceFile"]);
+  });
+  it("leaves the making of programs to the host (cell-typescript.ts)", () => {
+    expect(source).toContain("const watch = ts.createWatchProgram(host);");
+    expect(typeof Reflect.get(ts, "bindSourceFile")).toBe("function");
+    expect(typeof ts.createAbstractBuilder).toBe("function");
+  });
+  it("turns the text of a file into a tree in one place of TypeScript (quick-start/snapshot-entry.ts)", () => {
+    const text = readFileSync(fromTslab.resolve("@tslab/typescript-for-tslab"), "utf8");
+    const place =
+      "return text !== void 0 ? createSourceFile(fileName, text, languageVersionOrOptions, setParentNodes) : void 0;";
+    expect(text.split(place)).toHaveLength(2);
+  });
+});
+
 describe("tslab's executor", () => {
+  it("overlooks a short-form property that names an earlier cell's value (shorthand-names.ts mends it)", async () => {
+    const { executor, said } = watched();
+    expect(await executor.execute("const nominal = 2;")).toBe(true);
+    expect(await executor.execute("({ nominal: nominal }).nominal")).toBe(true);
+    expect(await executor.execute("({ nominal }).nominal")).toBe(false);
+    expect(said).toEqual([
+      ["log", 2],
+      ["error", expect.objectContaining({ message: "nominal is not defined" })],
+    ]);
+  });
   it("hands the last value to log as it is, and what was thrown to error (cell-runner.ts)", async () => {
     const { executor, said } = watched();
     expect(await executor.execute("const list = [1];\nlist")).toBe(true);

@@ -54,7 +54,7 @@ describe.skipIf(!hasChromium())("sheet page: nothing typed is lost", { timeout: 
     await third.locator('.saving[data-saving="saved"]').waitFor();
     expect(await notice(third, "is back").count()).toBe(0);
     // Saved in the one, it is seen in the other.
-    await next.getByRole("button", { name: "Save" }).click();
+    await next.getByRole("button", { name: "Save", exact: true }).click();
     await notice(third, "changed elsewhere").waitFor();
     await typed(third, 1, "// not saved");
   });

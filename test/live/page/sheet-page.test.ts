@@ -123,8 +123,10 @@ describe.skipIf(!hasChromium())("sheet page", { timeout: 40_000 }, () => {
     const page = await bench.sheet("trial");
     await type(page, 0, "");
     await page.keyboard.press("Tab");
+    await page.locator(".jp-Completer-item", { hasText: "openRebuild" }).waitFor();
+    await page.keyboard.press("Enter");
     await cell(page, 0)
-      .locator(".cm-content", { hasText: /\nopenRebuild$|openRebuild\s*$/ })
+      .locator(".cm-line", { hasText: /^openRebuild$/ })
       .waitFor();
     await page.keyboard.press("Shift+Tab");
     await page.locator(".explanation", { hasText: "rebuild" }).waitFor();

@@ -90,12 +90,12 @@ describe.skipIf(!hasChromium())("outputs on a sheet page", { timeout: 40_000 }, 
 
   it("a figure is a picture first, and a live plot when it comes into view", async () => {
     const place = cell(page, names.indexOf("own")).locator(".figure-place");
-    expect(await place.locator("> img").getAttribute("src")).toBe(picture);
+    expect(await place.locator(":scope > img").getAttribute("src")).toBe(picture);
     await place.scrollIntoViewIfNeeded();
     await place.locator(".jb-live .main-svg").first().waitFor();
-    await place.locator("> img").waitFor({ state: "hidden" });
+    await place.locator(":scope > img").waitFor({ state: "hidden" });
     await page.emulateMedia({ media: "print" });
-    await place.locator("> img").waitFor({ state: "visible" });
+    await place.locator(":scope > img").waitFor({ state: "visible" });
     await place.locator(".jb-live").waitFor({ state: "hidden" });
     await page.emulateMedia({ media: "screen" });
   });

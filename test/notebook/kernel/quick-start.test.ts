@@ -1,34 +1,18 @@
 import { existsSync, readdirSync, statSync, utimesSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
-import { beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { KernelClient } from "../../../kernel-helpers/notebook/client/kernel-client.js";
 import { kernelProgram } from "../../../kernel-helpers/notebook/client/kernel-process.js";
 import {
   quickStartFile,
   readyQuickStart,
 } from "../../../kernel-helpers/notebook/kernel/quick-start/quick-start-file.js";
-import { packageRoot } from "../../../kernel-helpers/record/package-root.js";
-import { buildTimeout, ensureBuilt } from "../../support/built.js";
 import { temporaryFolder } from "../../support/temporary-folder.js";
+import { prepareAsBuilt } from "./prepared-start.js";
 
-// In a cache folder of its own; as built, for a snapshot is written by built programs.
-const environment = {
-  ...process.env,
-  XDG_CACHE_HOME: temporaryFolder(),
-  LOCALAPPDATA: temporaryFolder(),
-  JOURNALBOX_QUICK_START: "on",
-};
+// In a cache folder of its own: prepared-start.ts sets these names, for this process only.
+const environment = process.env;
 const folder = temporaryFolder();
-
-beforeAll(async () => {
-  await ensureBuilt();
-}, buildTimeout);
-
-async function prepare(): Promise<string> {
-  const built: typeof import("../../../kernel-helpers/notebook/kernel/quick-start/prepare-quick-start.js") =
-    await import(join(packageRoot(), "dist/notebook/kernel/quick-start/prepare-quick-start.js"));
-  return built.prepareQuickStart(environment);
-}
 
 /** The plain text of a cell's result, in a kernel of its own. */
 async function resultOf(code: string, program?: readonly string[]): Promise<unknown> {
@@ -49,14 +33,13 @@ const asJupyterDoes = [kernelProgram()];
 
 describe("prepareQuickStart(environment)", () => {
   it("writes one file to the cache folder, drops one of an older version, and leaves nothing else", async () => {
-    const cache = dirname(quickStartFile(environment));
-    expect(readyQuickStart(environment)).toBeUndefined();
-    const file = await prepare();
-    expect(file).toBe(quickStartFile(environment));
+    const file = quickStartFile(environment);
+    const cache = dirname(file);
+    expect(readdirSync(cache).map((name) => join(cache, name))).toEqual([file]);
     const old = join(cache, "kernel-0123456789abcdef.blob");
     writeFileSync(old, "old");
     utimesSync(old, 1, 1);
-    await prepare();
+    expect(await prepareAsBuilt()).toBe(file);
     expect(readdirSync(cache).map((name) => join(cache, name))).toEqual([file]);
     expect(statSync(file).size).toBeLessThan(80e6);
     expect(readyQuickStart(environment)).toBe(file);

@@ -28,7 +28,7 @@ export class CellMargin extends Widget implements IInputPrompt {
   }
 
   /** @param standing of a code cell; a text has none */
-  show(number: number, standing?: CellStanding): void {
+  say(number: number, standing?: CellStanding): void {
     const wanted = `${number} ${standing ?? ""}`;
     if (this.node.dataset.shown === wanted) return;
     this.node.dataset.shown = wanted;

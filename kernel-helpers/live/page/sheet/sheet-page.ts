@@ -15,6 +15,7 @@ import { type Commands, makeCommands } from "./commands.js";
 import { Completion } from "./completion.js";
 import { DraftBox } from "./drafts.js";
 import { Explanation } from "./explanation.js";
+import { withJoinedLines } from "./join-lines.js";
 import { KernelDesk } from "./kernel-desk.js";
 import { KernelWatch } from "./kernel-watch.js";
 import { showKeyList } from "./key-list.js";
@@ -62,7 +63,8 @@ class SheetPage {
   readonly #tools: Toolbar;
 
   constructor(loaded: LoadedSheet, executed: INotebookContent | undefined, drafts: DraftBox) {
-    const content = executed === undefined ? loaded.notebook : withResultsOf(loaded.notebook, executed);
+    const content =
+      executed === undefined ? loaded.notebook : withResultsOf(loaded.notebook, withJoinedLines(executed));
     this.#notebook = makeNotebook(makeLanguages(), content);
     this.#desk = new KernelDesk(loaded.name);
     this.#runner = new SheetRunner(this.#notebook, this.#desk);
@@ -125,6 +127,7 @@ class SheetPage {
       this.#file.typed();
       this.#runner.refresh();
     });
+    notebook.modelChanged.connect(() => this.#file.typed());
     notebook.activeCellChanged.connect((_, cell) => this.#tools.setCellType(cell?.model.type));
     this.#file.changed.connect((_, saving) => this.#head.showSaving(saving));
     this.#file.noRoom.connect(() =>

@@ -77,7 +77,7 @@ export class SheetRunner {
   /** Sets numbers and words of all margins. */
   refresh(): void {
     for (const [index, cell] of this.#notebook.widgets.entries())
-      marginOf(cell)?.show(index + 1, cell instanceof CodeCell ? this.#standingOf(cell) : undefined);
+      marginOf(cell)?.say(index + 1, cell instanceof CodeCell ? this.#standingOf(cell) : undefined);
     this.progressed.emit(this.progress);
   }
 

@@ -69,7 +69,10 @@ export function writeSnapshotInput(file: string): void {
 async function tryOut(blob: string, folder: string, environment: NodeJS.ProcessEnv): Promise<void> {
   const program = join(folder, "try.js");
   const load = `const ts = require(${JSON.stringify(compilerFile())});`;
-  writeFileSync(program, `${load}\nif (process.cwd() !== __dirname || !ts.version) process.exit(1);`);
+  writeFileSync(
+    program,
+    `${load}\nif (process.cwd() !== __dirname || !ts.version || !new Error().stack) process.exit(1);`,
+  );
   await run(["--snapshot-blob", blob, program], environment, folder);
 }
 

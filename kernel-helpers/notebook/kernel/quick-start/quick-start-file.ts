@@ -28,9 +28,13 @@ export function quickStartFile(environment: NodeJS.ProcessEnv = process.env): st
   return join(cacheFolder(environment), `kernel-${hash.digest("hex").slice(0, 16)}.blob`);
 }
 
+export function isSwitchedOff(environment: NodeJS.ProcessEnv = process.env): boolean {
+  return environment[switchName] === "off";
+}
+
 /** The prepared start, where there is one and it is not switched off. */
 export function readyQuickStart(environment: NodeJS.ProcessEnv = process.env): string | undefined {
-  if (environment[switchName] === "off") return undefined;
+  if (isSwitchedOff(environment)) return undefined;
   try {
     const file = quickStartFile(environment);
     return existsSync(file) ? file : undefined;

@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import Module from "node:module";
-import { dirname } from "node:path";
+import { dirname, resolve } from "node:path";
 import { startupSnapshot } from "node:v8";
 import { Script } from "node:vm";
 import type * as TypeScript from "@tslab/typescript-for-tslab";
@@ -50,9 +50,10 @@ for (const name of parsed.keys()) if (!texts.has(name)) parsed.delete(name);
 keeping.now = false;
 
 startupSnapshot.setDeserializeMainFunction(() => {
+  Error.stackTraceLimit = 10; // Node leaves it out of the snapshot, and errors are then without a stack
   process.chdir("."); // Node remembers the folder of the process that wrote the snapshot
   process.execArgv = process.execArgv.filter((argument) => !argument.startsWith("--snapshot-blob"));
-  const program = process.argv[1]!;
+  const program = resolve(process.argv[1]!);
   const known = new Module(compiler);
   known.filename = compiler;
   known.loaded = true;
