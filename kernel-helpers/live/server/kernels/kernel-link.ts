@@ -49,7 +49,9 @@ export class KernelLink {
   static async start(directory: string): Promise<KernelLink> {
     for (let tries = 1; ; tries += 1) {
       const { Dealer, Subscriber } = await import("zeromq");
-      const started = await KernelProcess.start(directory, process.env, [kernelProgram()]);
+      // Not from the prepared start: that begins as a process of another number, and the number tells whose reads are whose.
+      const environment = { ...process.env, JOURNALBOX_QUICK_START: "off" };
+      const started = await KernelProcess.start(directory, environment, [kernelProgram()]);
       const link = new KernelLink(started, {
         shell: new Dealer({ linger: 0 }),
         control: new Dealer({ linger: 0 }),
