@@ -5,6 +5,7 @@ import { inFrontOfAPerson } from "./vitest.config.mjs";
 export default defineConfig({
   test: {
     include: [...inFrontOfAPerson],
+    env: { JOURNALBOX_QUICK_START: "off" },
     fileParallelism: false,
     testTimeout: 120_000,
     hookTimeout: 180_000,
