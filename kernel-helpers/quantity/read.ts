@@ -84,15 +84,6 @@ export function readTemperature(text: string): Temperature {
   return temperature(readNumber(match[1]!), scale);
 }
 
-/**
- * The unit of a spelling such as `in`, or undefined; for table headers. The same as `unitSpelled`.
- *
- * @example readUnit("mm") // "mm"
- */
-export function readUnit(spelling: string): UnitName | undefined {
-  return unitSpelled(spelling);
-}
-
 /** The unit of a spelling; ' and " are minutes and seconds of arc where an angle is read, else feet and inches. */
 function unitFor(spelling: string, kind: KindName): UnitName | undefined {
   const unit = unitSpelled(spelling);

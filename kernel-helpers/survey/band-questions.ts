@@ -4,7 +4,16 @@ import type { WearBand, WearBands } from "./profile-types.js";
 /**
  * The band worn deepest: the one with the largest depth below nominal among those judged worn.
  *
+ * @param wear  the bands of a shaft
+ * @returns the band, its depth on diameter [m]
  * @throws RangeError  no band is worn, or no nominal was given
+ * @example
+ * const rows = ["0,2.4373", "1,2.4373", "2,2.4373", "3,2.4340", "4,2.4340", "5,2.4340"];
+ * const bytes = new TextEncoder().encode(["station [in],diameter [in]", ...rows].join("\n"));
+ * const survey = readTable(bytes, { name: "shaft-survey", file: "shaft-survey.csv" });
+ * const profile = profileOf(survey, { readingUncertainty: thou(0.1), stationUncertainty: thou(10) });
+ * const wear = wearBands(profile, { nominal: inch(2.4375), wornBeyond: thou(1) });
+ * deepestBand(wear).number // 2
  */
 export function deepestBand(wear: WearBands): WearBand {
   const worn = wear.bands.filter((band) => band.state === "worn");
@@ -20,8 +29,20 @@ export function deepestBand(wear: WearBands): WearBand {
  * that are not worn. Weights are 1/u² of each band within the survey; what all bands share (calibration,
  * temperature) is added after, for averaging does not shrink it.
  *
- * @returns diameter at 20 °C [m] with its standard uncertainty
- * @throws RangeError  no band is left as made
+ * D = ΣwD/Σw, u² = 1/Σw + u²(common)
+ *
+ * Valid when: all parts that are not worn were made to one diameter. Sloping bands are left out.
+ *
+ * @param wear  the bands of a shaft
+ * @returns diameter at 20 °C [m] with its standard uncertainty [m]
+ * @throws RangeError  no band is left flat and as made
+ * @example
+ * const rows = ["0,2.4373", "1,2.4373", "2,2.4373", "3,2.4340", "4,2.4340", "5,2.4340"];
+ * const bytes = new TextEncoder().encode(["station [in],diameter [in]", ...rows].join("\n"));
+ * const survey = readTable(bytes, { name: "shaft-survey", file: "shaft-survey.csv" });
+ * const profile = profileOf(survey, { readingUncertainty: thou(0.1), stationUncertainty: thou(10) });
+ * const wear = wearBands(profile, { nominal: inch(2.4375), wornBeyond: thou(1) });
+ * asMadeDiameter(wear).value.in("inch").toFixed(4) // "2.4373"
  * @source JCGM 100:2008 (GUM), F.1.2.4 (a common systematic effect is not reduced by averaging); weighted mean:
  * P. R. Bevington & D. K. Robinson, Data Reduction and Error Analysis, 3rd edition, 2003, equations 4.17 and
  * 4.19 (from memory)
@@ -42,7 +63,19 @@ export function asMadeDiameter(wear: WearBands): Measured<Length> {
   return measured(first.plus(length(shift)), length(u));
 }
 
-/** The band a station lies in, or undefined between bands and off the surveyed length. */
+/**
+ * The band a station lies in.
+ *
+ * @param wear  the bands of a shaft
+ * @param station  the place asked for [m]
+ * @returns the band, or undefined between bands and off the surveyed length
+ * @example
+ * const rows = ["0,2.4373", "1,2.4373", "2,2.4373", "3,2.4340", "4,2.4340", "5,2.4340"];
+ * const bytes = new TextEncoder().encode(["station [in],diameter [in]", ...rows].join("\n"));
+ * const survey = readTable(bytes, { name: "shaft-survey", file: "shaft-survey.csv" });
+ * const profile = profileOf(survey, { readingUncertainty: thou(0.1), stationUncertainty: thou(10) });
+ * bandAt(wearBands(profile), inch(4)).number // 2
+ */
 export function bandAt(wear: WearBands, station: Length): WearBand | undefined {
   return wear.bands.find((band) => band.from.si <= station.si && station.si <= band.to.si);
 }

@@ -14,6 +14,12 @@ import type { Profile } from "./profile-types.js";
  * @param from, to  first and last station [m]
  * @returns mean diameter [m], its standard uncertainty [m], n − 1 degrees of freedom
  * @throws RangeError  fewer than two readings lie there
+ * @example
+ * const rows = ["0,2.4373", "1,2.4373", "2,2.4373", "3,2.4340", "4,2.4340", "5,2.4340"];
+ * const bytes = new TextEncoder().encode(["station [in],diameter [in]", ...rows].join("\n"));
+ * const survey = readTable(bytes, { name: "shaft-survey", file: "shaft-survey.csv" });
+ * const profile = profileOf(survey, { readingUncertainty: thou(0.1), stationUncertainty: thou(10) });
+ * meanBetween(profile, inch(3), inch(5)).value.in("inch").toFixed(4) // "2.4340"
  * @source JCGM 100:2008 (GUM), 4.2.1 to 4.2.3, equations 3 and 5
  */
 export function meanBetween(profile: Profile, from: Length, to: Length): Measured<Length> {

@@ -14,6 +14,12 @@ import type { TaperFit } from "./profile-types.js";
  * @param diameter  the diameter with its standard uncertainty [m]
  * @returns station [m] with its standard uncertainty [m], first order in the uncertainties
  * @throws RangeError  the taper is 0 within twice its standard uncertainty: no station can be told
+ * @example
+ * const rows = ["0,2.0000", "2,2.1250", "4,2.2500", "6,2.3750"];
+ * const bytes = new TextEncoder().encode(["station [in],diameter [in]", ...rows].join("\n"));
+ * const survey = readTable(bytes, { name: "taper-survey", file: "taper-survey.csv" });
+ * const taper = fitTaper(profileOf(survey, { readingUncertainty: thou(0.1), stationUncertainty: thou(1) }));
+ * stationOfDiameter(taper, measured(inch(2.4375), thou(0.2))).value.in("inch").toFixed(3) // "7.000"
  * @source JCGM 100:2008 (GUM), 5.1.2, equation 10; N. R. Draper & H. Smith, Applied Regression Analysis,
  * 3rd edition, 1998, section 3.2, inverse regression (from memory)
  */

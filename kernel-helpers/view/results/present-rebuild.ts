@@ -1,4 +1,4 @@
-import { type AnyQuantity, inFraction, type Length } from "../../quantity/index.js";
+import { type Angle, type AnyQuantity, inFraction, type Length } from "../../quantity/index.js";
 import type { Block, Fact, Presentation } from "../blocks.js";
 
 /** What is shown of an open rebuild: its facts, not where on this computer it lies. */
@@ -12,6 +12,7 @@ export interface ShownRebuild {
     readonly invented: boolean;
     readonly machine: readonly { readonly label: string; readonly value: string }[];
     readonly dimensions: Readonly<Record<string, Length>>;
+    readonly angles: Readonly<Record<string, Angle>>;
   };
 }
 
@@ -33,7 +34,11 @@ export function presentRebuild({ title, notice, tables, facts }: ShownRebuild): 
     label,
     value: sizeText(length),
   }));
-  const known: Fact[] = [...facts.machine, ...dimensions];
+  const angles: Fact[] = Object.entries(facts.angles).map(([label, angle]) => ({
+    label,
+    value: angle.toString(),
+  }));
+  const known: Fact[] = [...facts.machine, ...dimensions, ...angles];
   if (known.length > 0) blocks.push({ type: "facts", facts: known });
   blocks.push({
     type: "text",

@@ -1,7 +1,7 @@
 import { cpSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, describe, expect, it } from "vitest";
-import { inch, type Length, mm, setUnitSystem } from "../../../kernel-helpers/quantity/index.js";
+import { degree, inch, type Length, mm, setUnitSystem } from "../../../kernel-helpers/quantity/index.js";
 import { openRebuild } from "../../../kernel-helpers/record/index.js";
 import { profileOf, wearBands } from "../../../kernel-helpers/survey/index.js";
 import type { Presentation } from "../../../kernel-helpers/view/blocks.js";
@@ -19,7 +19,7 @@ const bare: ShownRebuild = {
   title: "Line shaft",
   notice: "",
   tables: [],
-  facts: { invented: false, machine: [], dimensions: {} },
+  facts: { invented: false, machine: [], dimensions: {}, angles: {} },
 };
 const withSizes = (dimensions: Readonly<Record<string, Length>>): ShownRebuild => ({
   ...bare,
@@ -36,6 +36,10 @@ function demoCopy(): string {
 }
 
 describe("present(rebuild)", () => {
+  it("shows the angles rebuild.json gives beside the sizes", () => {
+    const shown = present({ ...bare, facts: { ...bare.facts, angles: { "load direction": degree(90) } } });
+    expect(factsOf(shown!)).toEqual(["90°"]);
+  });
   it("says a size in inches as a fraction too, where it is one", () => {
     const sizes = {
       shaft: inch(2.4375),
