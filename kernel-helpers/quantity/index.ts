@@ -33,7 +33,7 @@ export type {
   Torque,
   Volume,
 } from "./quantity-type.js";
-export { readAngle, readLength, readQuantity, readTemperature } from "./read.js";
+export { readAngle, readAnyQuantity, readLength, readQuantity, readTemperature } from "./read.js";
 export { numberFault, readNumber } from "./read-number.js";
 export {
   degC,

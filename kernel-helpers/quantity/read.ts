@@ -1,6 +1,6 @@
 import { type KindName, withArticle } from "./kinds.js";
 import { quantity } from "./quantity.js";
-import type { Quantity } from "./quantity-type.js";
+import type { AnyQuantity, Quantity } from "./quantity-type.js";
 import { letterFault, plainText, readNumber } from "./read-number.js";
 import { type Temperature, type TemperatureScale, temperature } from "./temperature.js";
 import type { UnitName, UnitOf } from "./unit-kinds.js";
@@ -44,6 +44,30 @@ export function readQuantity<K extends KindName>(text: string, kind: K, bareUnit
     total = negative ? total.minus(value) : total.plus(value);
   }
   return total;
+}
+
+/**
+ * Reads a quantity of whatever kind its unit measures, e.g. `12 hp`, `110 rpm`, `180 lb`. Angles in minutes and
+ * seconds of arc are read by `readAngle`: ' and " are feet and inches here.
+ *
+ * @param text  what was written
+ * @returns the quantity, shown in the unit it was written in
+ * @throws SyntaxError  the text is not a number with a known unit
+ * @throws TypeError    two parts measure different things
+ * @example readAnyQuantity("12 hp").dimension // "power"
+ */
+export function readAnyQuantity(text: string): AnyQuantity {
+  const [first] = splitParts(text);
+  const unit = unitSpelled(first!.spelling);
+  if (unit === undefined) {
+    const meant = unitButForCapitals(first!.spelling);
+    throw new SyntaxError(
+      first!.spelling === ""
+        ? `"${text.trim()}" has no unit: write it behind the number, e.g. 12 hp, 110 rpm or 180 lb`
+        : `"${text.trim()}": "${first!.spelling}" is not a known unit${meant === undefined ? "" : `; did you mean ${unitNamed(meant).symbol}?`}`,
+    );
+  }
+  return readQuantity(text, unitNamed(unit).kind as KindName);
 }
 
 /**

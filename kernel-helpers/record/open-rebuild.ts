@@ -1,7 +1,17 @@
 import { createHash } from "node:crypto";
 import { existsSync, readdirSync } from "node:fs";
 import { basename, join } from "node:path";
-import { type Angle, type Length, setUnitSystem, type UnitSystem } from "../quantity/index.js";
+import {
+  type Angle,
+  isTemperature,
+  type KindName,
+  type Length,
+  type Quantity,
+  setUnitSystem,
+  type Temperature,
+  type UnitSystem,
+  withArticle,
+} from "../quantity/index.js";
 import { readTableFile, type Table } from "../survey/index.js";
 import { canonicalJson } from "./canonical-json.js";
 import { fileHash } from "./file-hash.js";
@@ -50,6 +60,27 @@ export interface Rebuild {
    * undefined when rebuild.json does not give it.
    */
   angleIfGiven(name: string): Angle | undefined;
+  /**
+   * A quantity of rebuild.json by name and kind, e.g. `rebuild.quantity("power", "power")`.
+   *
+   * @throws RangeError  rebuild.json gives no such quantity; the message lists those it gives
+   * @throws TypeError   it is of another kind
+   */
+  quantity<K extends KindName>(name: string, kind: K): Quantity<K>;
+  /** The same where the rebuild may do without it: undefined when rebuild.json does not give it. */
+  quantityIfGiven<K extends KindName>(name: string, kind: K): Quantity<K> | undefined;
+  /** A temperature of rebuild.json by name, e.g. `rebuild.temperature("shop temperature")`; throws as `quantity`. */
+  temperature(name: string): Temperature;
+  /** The same where the rebuild may do without it. */
+  temperatureIfGiven(name: string): Temperature | undefined;
+  /**
+   * A word of rebuild.json by name, e.g. `rebuild.word("driven by")`.
+   *
+   * @throws RangeError  rebuild.json gives no such word; the message lists those it gives
+   */
+  word(name: string): string;
+  /** The same where the rebuild may do without it. */
+  wordIfGiven(name: string): string | undefined;
   /**
    * Hands results on to later sheets by name, into record/<sheet>.json, with hashes of what was read.
    *
@@ -150,12 +181,7 @@ export function openRebuild(options: OpenRebuildOptions = {}): Rebuild {
     },
 
     length(name) {
-      const length = facts.dimensions[name];
-      if (length === undefined)
-        throw new RangeError(
-          `length: ${rebuildFileName} gives no dimension "${name}"; add it under "dimensions" with its unit; given are ${list(Object.keys(facts.dimensions))}`,
-        );
-      return length;
+      return facts.dimensions[name] ?? notGiven("length", name, "dimensions", facts.dimensions);
     },
 
     lengthIfGiven(name) {
@@ -164,6 +190,30 @@ export function openRebuild(options: OpenRebuildOptions = {}): Rebuild {
 
     angleIfGiven(name) {
       return facts.angles[name];
+    },
+
+    quantity(name, kind) {
+      return quantityOf(facts, name, kind) ?? notGiven("quantity", name, "quantities", facts.quantities);
+    },
+
+    quantityIfGiven(name, kind) {
+      return quantityOf(facts, name, kind);
+    },
+
+    temperature(name) {
+      return temperatureOf(facts, name) ?? notGiven("temperature", name, "quantities", facts.quantities);
+    },
+
+    temperatureIfGiven(name) {
+      return temperatureOf(facts, name);
+    },
+
+    word(name) {
+      return facts.words[name] ?? notGiven("word", name, "words", facts.words);
+    },
+
+    wordIfGiven(name) {
+      return facts.words[name];
     },
 
     publish(results) {
@@ -200,6 +250,36 @@ export function openRebuild(options: OpenRebuildOptions = {}): Rebuild {
       return value as ResultKinds[typeof kind];
     },
   });
+}
+
+function notGiven(
+  asked: string,
+  name: string,
+  section: string,
+  given: Readonly<Record<string, unknown>>,
+): never {
+  const withUnit = section === "words" ? "" : " with its unit";
+  throw new RangeError(
+    `${asked}: ${rebuildFileName} gives no "${name}"; add it under "${section}"${withUnit}; given are ${list(Object.keys(given))}`,
+  );
+}
+
+function quantityOf<K extends KindName>(facts: RebuildFacts, name: string, kind: K): Quantity<K> | undefined {
+  const value = facts.quantities[name];
+  if (value === undefined) return undefined;
+  if (isTemperature(value) || value.dimension !== kind)
+    throw new TypeError(
+      `quantity: "${name}" of ${rebuildFileName} is ${isTemperature(value) ? "a temperature" : withArticle(value.dimension)}, but ${withArticle(kind)} was expected: ${value}`,
+    );
+  return value as unknown as Quantity<K>;
+}
+
+function temperatureOf(facts: RebuildFacts, name: string): Temperature | undefined {
+  const value = facts.quantities[name];
+  if (value === undefined || isTemperature(value)) return value;
+  throw new TypeError(
+    `temperature: "${name}" of ${rebuildFileName} is ${withArticle(value.dimension)}, but a temperature was expected: ${value}`,
+  );
 }
 
 function tableNames(directory: string): string[] {

@@ -1,7 +1,7 @@
 import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
-import type { Angle, Length, UnitSystem } from "../quantity/index.js";
-import { readAngle, readLength } from "../quantity/index.js";
+import type { Angle, AnyQuantity, Length, Temperature, UnitSystem } from "../quantity/index.js";
+import { readAngle, readAnyQuantity, readLength, readTemperature } from "../quantity/index.js";
 import { type Instrument, instrumentFrom, type Part, partFrom } from "../survey/index.js";
 import { rebuildSchema } from "./rebuild-schema.js";
 
@@ -19,6 +19,10 @@ export interface RebuildFacts {
   readonly dimensions: Readonly<Record<string, Length>>;
   /** Directions that worksheets ask for by name, counted as in the tables, e.g. "load direction". */
   readonly angles: Readonly<Record<string, Angle>>;
+  /** Everything else with a unit that worksheets ask for by name, e.g. "power", "shop temperature". */
+  readonly quantities: Readonly<Record<string, AnyQuantity | Temperature>>;
+  /** What worksheets ask for in a word, e.g. "driven by". */
+  readonly words: Readonly<Record<string, string>>;
   readonly parts: Readonly<Record<string, Part>>;
   readonly instruments: Readonly<Record<string, Instrument>>;
 }
@@ -44,6 +48,8 @@ interface RebuildJson {
   readonly machine?: Readonly<Record<string, string>>;
   readonly dimensions?: Readonly<Record<string, string>>;
   readonly angles?: Readonly<Record<string, string>>;
+  readonly quantities?: Readonly<Record<string, string>>;
+  readonly words?: Readonly<Record<string, string>>;
   readonly parts?: Readonly<Record<string, unknown>>;
   readonly instruments?: Readonly<Record<string, unknown>>;
 }
@@ -79,6 +85,7 @@ export function readRebuildFile(path: string): RebuildFacts {
   };
   const dimensions = readEach("dimensions", rebuild.dimensions, (_, text: string) => readLength(text));
   const angles = readEach("angles", rebuild.angles, (_, text: string) => readAngle(text));
+  const quantities = readEach("quantities", rebuild.quantities, (_, text: string) => readFact(text));
   const parts = readEach("parts", rebuild.parts, partFrom);
   const instruments = readEach("instruments", rebuild.instruments, instrumentFrom);
   if (faults.length > 0) throw new RebuildFileFaults(path, faults);
@@ -92,9 +99,18 @@ export function readRebuildFile(path: string): RebuildFacts {
     machine: Object.freeze(Object.entries(rebuild.machine ?? {}).map(([label, value]) => ({ label, value }))),
     dimensions,
     angles,
+    quantities,
+    words: Object.freeze({ ...rebuild.words }),
     parts,
     instruments,
   });
+}
+
+/** A temperature where a scale stands behind the number, else a quantity of the kind its unit measures. */
+function readFact(text: string): AnyQuantity | Temperature {
+  return /[\d½¼¾]\s*(?:[°º]\s*|deg\s*)?[CFK]$|kelvin$/.test(text.trim())
+    ? readTemperature(text)
+    : readAnyQuantity(text);
 }
 
 function parse(path: string, text: string): unknown {

@@ -29,6 +29,17 @@ export const rebuildSchema = {
       description: "Directions that worksheets ask for by name, counted as in the tables: 90 deg",
       additionalProperties: { type: "string", minLength: 1 },
     },
+    quantities: {
+      type: "object",
+      description:
+        "Everything else with a unit that worksheets ask for by name: 12 hp, 110 rpm, 180 lb, 65 °F",
+      additionalProperties: { type: "string", minLength: 1 },
+    },
+    words: {
+      type: "object",
+      description: "What worksheets ask for in a word: which member drives, which material, which oil",
+      additionalProperties: { type: "string", minLength: 1 },
+    },
     parts: {
       type: "object",
       additionalProperties: {

@@ -1,3 +1,5 @@
+import type { Drawing } from "./drawing/drawing.js";
+
 /**
  * What a result looks like, free of any output format: the same blocks become rich HTML, plain text,
  * and the report. Plain JSON data, so that an executed notebook can carry them and a report can draw
@@ -14,6 +16,7 @@ export type Block =
   | FactsBlock
   | TableBlock
   | FigureBlock
+  | DrawingBlock
   | VerdictBlock
   | CautionBlock
   | WarningBlock;
@@ -65,6 +68,15 @@ export interface FigureBlock {
   readonly type: "figure";
   readonly figure: Figure;
   /** What the figure shows, for those who cannot see it. */
+  readonly alt: string;
+  readonly caption?: string;
+}
+
+/** A line drawing: an elevation, a section, a card for the bench. */
+export interface DrawingBlock {
+  readonly type: "drawing";
+  readonly drawing: Drawing;
+  /** What the drawing shows, for those who cannot see it. */
   readonly alt: string;
   readonly caption?: string;
 }

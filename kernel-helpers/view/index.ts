@@ -3,6 +3,7 @@ export {
   type Block,
   blocksMimeType,
   type CautionBlock,
+  type DrawingBlock,
   type Fact,
   type FactsBlock,
   type Figure,
@@ -16,6 +17,8 @@ export {
   type WarningBlock,
 } from "./blocks.js";
 export { type Bundle, bundleOf, resetLoader } from "./bundle.js";
+export type { Drawing, Fill, Pen, Point, Shape } from "./drawing/drawing.js";
+export { drawingSize, drawingSvg } from "./drawing/drawing-svg.js";
 export { type FigureWithPicture, figureHtml } from "./figure-html.js";
 export { finishFigure, traceTypes, widestFigure } from "./finish-figure.js";
 export { plotlyLoaderHtml, withoutPlotlyLoader } from "./plotly-loader.js";

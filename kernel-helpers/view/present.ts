@@ -11,6 +11,7 @@ const blockTypes: readonly string[] = [
   "facts",
   "table",
   "figure",
+  "drawing",
   "verdict",
   "caution",
   "warning",

@@ -1,7 +1,17 @@
-import type { Block, CautionBlock, Fact, FigureBlock, Presentation, VerdictBlock } from "./blocks.js";
+import type {
+  Block,
+  CautionBlock,
+  DrawingBlock,
+  Fact,
+  FigureBlock,
+  Presentation,
+  VerdictBlock,
+} from "./blocks.js";
+import { drawingSize, drawingSvg } from "./drawing/drawing-svg.js";
 import { escapeHtml } from "./escape.js";
 import { htmlTable } from "./html-table.js";
 import { viewStyle } from "./style.js";
+import { svgDataUri } from "./svg-data-uri.js";
 
 export interface HtmlOptions {
   /** Gives the HTML of a figure's picture, see figureHtml. */
@@ -38,6 +48,8 @@ function blockHtml(block: Block, picture: HtmlOptions["picture"]): string {
       return htmlTable(block);
     case "figure":
       return figureBlockHtml(block, picture);
+    case "drawing":
+      return drawingHtml(block);
     case "verdict":
       return verdictHtml(block);
     case "caution":
@@ -53,8 +65,21 @@ function factHtml({ label, value, note }: Fact): string {
 }
 
 function figureBlockHtml(block: FigureBlock, picture: HtmlOptions["picture"]): string {
-  const caption = block.caption === undefined ? "" : `<figcaption>${escapeHtml(block.caption)}</figcaption>`;
-  return `<figure>${picture(block)}${caption}</figure>`;
+  return `<figure>${picture(block)}${captionHtml(block.caption)}</figure>`;
+}
+
+/** The drawing as an image, in which nothing can run. */
+function drawingHtml({ drawing, alt, caption }: DrawingBlock): string {
+  const { width, height } = drawingSize(drawing);
+  const source = svgDataUri(drawingSvg(drawing));
+  return (
+    `<figure class="jb-drawing"><img src="${source}" alt="${escapeHtml(alt)}" width="${width}" height="${height}">` +
+    `${captionHtml(caption)}</figure>`
+  );
+}
+
+function captionHtml(caption: string | undefined): string {
+  return caption === undefined ? "" : `<figcaption>${escapeHtml(caption)}</figcaption>`;
 }
 
 const verdictLooks = {

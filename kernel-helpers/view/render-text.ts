@@ -27,6 +27,11 @@ function blockText(block: Block): string {
         "[figure] ",
         block.caption === undefined ? block.alt : `${block.caption} (${block.alt})`,
       );
+    case "drawing":
+      return hanging(
+        "[drawing] ",
+        block.caption === undefined ? block.alt : `${block.caption} (${block.alt})`,
+      );
     case "verdict":
       return verdictText(block);
     case "caution":

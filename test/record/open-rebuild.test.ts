@@ -58,7 +58,7 @@ describe("openRebuild(options)", () => {
   it("says which tables and dimensions there are when one is asked for that is not", () => {
     const rebuild = openRebuild({ folder: folderWithSurvey() });
     expect(() => rebuild.table("survey")).toThrow(/no tables\/survey\.csv .* there is shaft-survey/);
-    expect(() => rebuild.length("bore")).toThrow(/no dimension "bore".*given are shaft nominal/);
+    expect(() => rebuild.length("bore")).toThrow(/no "bore".*given are shaft nominal/);
     expect(rebuild.lengthIfGiven("bore")).toBeUndefined();
     expect(() => openRebuild({ folder: temporaryFolder() })).toThrow(/no rebuild\.json/);
   });

@@ -45,6 +45,28 @@ describe("renderHtml(presentation, options)", () => {
     const styled = renderHtml(presentation, { ...options, withStyle: true });
     expect(styled).toBe(`<style>${viewStyle}</style>\n${renderHtml(presentation, options)}`);
   });
+  it("shows a drawing as an image with its size and a text for those who cannot see it", () => {
+    const fragment = html({
+      type: "drawing",
+      drawing: {
+        width: 120,
+        height: 80,
+        shapes: [{ type: "line", from: [9, 9], to: [60, 60], pen: "thin" }],
+      },
+      alt: 'A "line"',
+      caption: "Line.",
+    });
+    const { document } = new Window();
+    document.body.innerHTML = fragment;
+    const image = document.querySelector("figure.jb-drawing img")!;
+    expect(image.getAttribute("src")).toMatch(/^data:image\/svg\+xml;charset=utf-8,%3Csvg/);
+    expect(["alt", "width", "height"].map((name) => image.getAttribute(name))).toEqual([
+      'A "line"',
+      "120",
+      "80",
+    ]);
+    expect(texts(fragment, "figcaption")).toEqual(["Line."]);
+  });
   it("lists facts as terms and values, the note inside the value", () => {
     const facts = [{ label: "Worn to", value: "2.4332 in", note: "95 %" }];
     const fragment = html({ type: "facts", facts });

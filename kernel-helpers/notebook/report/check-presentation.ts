@@ -1,4 +1,16 @@
 import type { Block, Fact, Figure, Presentation, TableColumn, TableRow } from "../../view/blocks.js";
+import { checkDrawing } from "./check-drawing.js";
+import {
+  count,
+  type Fields,
+  list,
+  object,
+  oneOf,
+  optional,
+  present,
+  text,
+  WrongShape,
+} from "./check-fields.js";
 
 /**
  * The presentation in a piece of JSON of which nothing is known, or undefined where any part of it has not
@@ -15,8 +27,6 @@ export function checkPresentation(value: unknown): Presentation | undefined {
   }
 }
 
-class WrongShape extends Error {}
-
 function block(value: unknown): Block {
   const given = object(value);
   switch (given.type) {
@@ -30,6 +40,15 @@ function block(value: unknown): Block {
     case "figure": {
       const caption = optional(given.caption, text);
       return { type: "figure", figure: figure(given.figure), alt: text(given.alt), ...present({ caption }) };
+    }
+    case "drawing": {
+      const caption = optional(given.caption, text);
+      return {
+        type: "drawing",
+        drawing: checkDrawing(given.drawing),
+        alt: text(given.alt),
+        ...present({ caption }),
+      };
     }
     case "verdict": {
       const outcome = oneOf(given.outcome, ["yes", "no", "cannot tell yet"] as const);
@@ -90,42 +109,4 @@ function plain(value: unknown, depth: number): unknown {
     return value.map((item) => plain(item, depth + 1));
   }
   return typeof value === "object" && value !== null ? plainFields(value, depth + 1) : value;
-}
-
-type Fields = Readonly<Record<string, unknown>>;
-
-function object(value: unknown): Fields {
-  if (typeof value !== "object" || value === null || Array.isArray(value)) throw new WrongShape();
-  return value as Fields;
-}
-
-function list(value: unknown): readonly unknown[] {
-  if (!Array.isArray(value)) throw new WrongShape();
-  return value;
-}
-
-function text(value: unknown): string {
-  if (typeof value !== "string") throw new WrongShape();
-  return value;
-}
-
-function count(value: unknown): number {
-  if (typeof value !== "number" || !Number.isInteger(value) || value < 0) throw new WrongShape();
-  return value;
-}
-
-function oneOf<T extends string>(value: unknown, allowed: readonly T[]): T {
-  const found = allowed.find((one) => one === value);
-  if (found === undefined) throw new WrongShape();
-  return found;
-}
-
-function optional<T>(value: unknown, check: (given: unknown) => T): T | undefined {
-  return value === undefined ? undefined : check(value);
-}
-
-/** Leaves out the fields that are undefined. */
-function present<T extends object>(fields: T): { [K in keyof T]?: Exclude<T[K], undefined> } {
-  const kept = Object.entries(fields).filter(([, value]) => value !== undefined);
-  return Object.fromEntries(kept) as { [K in keyof T]?: Exclude<T[K], undefined> };
 }

@@ -1,19 +1,8 @@
+export { svgDataUri } from "../../view/svg-data-uri.js";
+
 /** Text as a data: URI, e.g. for a download link that works offline. */
 export function textDataUri(mediaType: string, text: string): string {
   return `data:${mediaType};charset=utf-8;base64,${Buffer.from(text, "utf8").toString("base64")}`;
-}
-
-/**
- * An SVG document as a data: URI for the src of an img, where browsers run no script and fetch nothing.
- * Percent-encoded: a third smaller than base64, and greater still once the page is zipped.
- */
-export function svgDataUri(svg: string): string {
-  return `data:image/svg+xml;charset=utf-8,${svg.replace(/[%#<>"'&\\`\s]/g, percent)}`;
-}
-
-/** A space reads well as it is, and browsers keep it; every other character that means something does not. */
-function percent(character: string): string {
-  return character === " " ? character : encodeURIComponent(character).replace("'", "%27");
 }
 
 const pictureTypes: readonly string[] = ["image/png", "image/jpeg", "image/gif", "image/webp"];

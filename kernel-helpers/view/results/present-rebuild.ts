@@ -1,4 +1,10 @@
-import { type Angle, type AnyQuantity, inFraction, type Length } from "../../quantity/index.js";
+import {
+  type Angle,
+  type AnyQuantity,
+  inFraction,
+  type Length,
+  type Temperature,
+} from "../../quantity/index.js";
 import type { Block, Fact, Presentation } from "../blocks.js";
 
 /** What is shown of an open rebuild: its facts, not where on this computer it lies. */
@@ -13,6 +19,8 @@ export interface ShownRebuild {
     readonly machine: readonly { readonly label: string; readonly value: string }[];
     readonly dimensions: Readonly<Record<string, Length>>;
     readonly angles: Readonly<Record<string, Angle>>;
+    readonly quantities: Readonly<Record<string, AnyQuantity | Temperature>>;
+    readonly words: Readonly<Record<string, string>>;
   };
 }
 
@@ -38,7 +46,12 @@ export function presentRebuild({ title, notice, tables, facts }: ShownRebuild): 
     label,
     value: angle.toString(),
   }));
-  const known: Fact[] = [...facts.machine, ...dimensions, ...angles];
+  const quantities: Fact[] = Object.entries(facts.quantities).map(([label, value]) => ({
+    label,
+    value: value.toString(),
+  }));
+  const words: Fact[] = Object.entries(facts.words).map(([label, value]) => ({ label, value }));
+  const known: Fact[] = [...facts.machine, ...dimensions, ...angles, ...quantities, ...words];
   if (known.length > 0) blocks.push({ type: "facts", facts: known });
   blocks.push({
     type: "text",

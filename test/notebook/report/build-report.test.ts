@@ -116,7 +116,7 @@ describe("buildReport(input)", () => {
   });
 
   it("draws each figure as a picture with a text for those who cannot see it", async () => {
-    const picture = (await page).querySelector("figure img")!;
+    const picture = (await page).querySelector("figure .paper img")!;
     expect(picture.getAttribute("src")).toMatch(/^data:image\/svg\+xml/);
     expect(picture.getAttribute("alt")).toContain("two worn bands");
   });
@@ -242,7 +242,15 @@ describe("buildReport(input) with one of every block", () => {
   it("shows them all", async () => {
     const html = await buildReport(inputOf(codeCell("wear", [presentationOutput(wearPresentation())])));
     const output = parsePage(html).querySelector(".output")!;
-    for (const part of [".jb-verdict", "dl", "figure", "table", ".jb-warning", ".jb-caution"])
+    for (const part of [
+      ".jb-verdict",
+      "dl",
+      "figure:not(.jb-drawing)",
+      ".jb-drawing",
+      "table",
+      ".jb-warning",
+      ".jb-caution",
+    ])
       expect(output.querySelectorAll(part).length, part).toBe(1);
   });
 });

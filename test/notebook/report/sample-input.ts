@@ -151,6 +151,44 @@ export function wearPresentation(): Presentation {
         ],
       },
       {
+        type: "drawing",
+        alt: "Section of the box: shaft in the middle, white metal round it, a dimension across",
+        caption: "Section through the box.",
+        drawing: {
+          width: 420,
+          height: 260,
+          shapes: [
+            {
+              type: "polygon",
+              points: [
+                [60, 40],
+                [300, 40],
+                [300, 220],
+                [60, 220],
+              ],
+              pen: "outline",
+              fill: "iron",
+            },
+            { type: "circle", centre: [180, 130], radius: 72, pen: "outline", fill: "white metal" },
+            { type: "circle", centre: [180, 130], radius: 56, pen: "outline", fill: "metal" },
+            { type: "line", from: [50, 130], to: [310, 130], pen: "centre" },
+            {
+              type: "polyline",
+              points: [
+                [170, 40],
+                [180, 62],
+                [190, 40],
+              ],
+              pen: "hidden",
+            },
+            { type: "arc", centre: [180, 130], radius: 34, from: 30, to: 300, pen: "force", head: true },
+            { type: "arrow", from: [340, 60], to: [246, 106], pen: "warn" },
+            { type: "dimension", from: [124, 186], to: [236, 186], offset: 52, text: "2 7/16 in" },
+            { type: "text", at: [344, 58], text: "do not cut a groove here", size: "small", ink: "warn" },
+          ],
+        },
+      },
+      {
         type: "figure",
         alt: "Diameter along the shaft: full size but for two worn bands, from 6 to 11 in and from 17 to 20 in",
         caption: "Diameter along the shaft; bars are the 95 % uncertainty of a reading.",

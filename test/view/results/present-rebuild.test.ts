@@ -19,7 +19,7 @@ const bare: ShownRebuild = {
   title: "Line shaft",
   notice: "",
   tables: [],
-  facts: { invented: false, machine: [], dimensions: {}, angles: {} },
+  facts: { invented: false, machine: [], dimensions: {}, angles: {}, quantities: {}, words: {} },
 };
 const withSizes = (dimensions: Readonly<Record<string, Length>>): ShownRebuild => ({
   ...bare,
