@@ -6,12 +6,26 @@ export * from "./handbook/index.js";
 export * from "./quantity/index.js";
 // The rebuild folder: facts, tables, what sheets hand on.
 export {
+  type Decision,
+  type DecisionFigure,
+  type DecisionFigures,
+  type DecisionGrounds,
+  type DecisionMade,
+  type DecisionOption,
+  type DecisionRequest,
+  type KeptNotes,
+  type NeededPart,
+  type Noted,
+  type NoteFigure,
+  type Notes,
+  type OpenItem,
   type OpenRebuildOptions,
   openRebuild,
   type Published,
   type Rebuild,
   type RebuildFacts,
   type ResultKinds,
+  type WantedReading,
 } from "./record/index.js";
 // Lines, errors in both variables, change points, distributions: plain numbers, no trade.
 export * from "./statistics/index.js";

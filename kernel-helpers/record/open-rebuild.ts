@@ -1,4 +1,3 @@
-import { createHash } from "node:crypto";
 import { existsSync, readdirSync } from "node:fs";
 import { basename, join } from "node:path";
 import {
@@ -13,21 +12,15 @@ import {
   withArticle,
 } from "../quantity/index.js";
 import { readTableFile, type Table } from "../survey/index.js";
-import { canonicalJson } from "./canonical-json.js";
+import type { Decision, DecisionRequest } from "./decision-types.js";
 import { fileHash } from "./file-hash.js";
 import { findRebuild, rebuildFileName } from "./find-rebuild.js";
+import type { Noted, Notes } from "./note-types.js";
 import { demoFolder } from "./package-facts.js";
 import { type RebuildFacts, readRebuildFile } from "./rebuild-file.js";
 import type { ResultKinds } from "./result-kinds.js";
-import { getSession, readSoFar } from "./session.js";
-import { noteReads } from "./sheet-reads.js";
-import {
-  publishedValue,
-  readSheetRecord,
-  recordFolder,
-  type SheetRecord,
-  writeSheetRecord,
-} from "./sheet-record.js";
+import { getSession } from "./session.js";
+import { type Published, SheetDesk } from "./sheet-desk.js";
 
 /** A rebuild that a worksheet works in. */
 export interface Rebuild {
@@ -93,15 +86,29 @@ export interface Rebuild {
    * @throws RangeError  no sheet has published it, or it is of another kind; the message lists what there is
    */
   recall<K extends keyof ResultKinds>(name: string, kind: K): ResultKinds[K];
-}
-
-/** What was published, and where it is kept. */
-export interface Published {
-  readonly kind: "published";
-  readonly sheet: string;
-  readonly names: readonly string[];
-  /** The record's path within the rebuild. */
-  readonly file: string;
+  /**
+   * Writes down a decision: the question, the options with their figures as computed, the choice, the reason, who and
+   * when. The same call again changes nothing: the figures stay those of the day it was made, and where they have moved
+   * since, what they are now is put beside them. A decision with another choice, reason or date supersedes the one
+   * before, which is kept.
+   *
+   * @throws RangeError  the choice is none of the options, or violates a limit and no override gives a reason for that
+   * @throws TypeError   a part is missing, or another sheet has decided under that name
+   */
+  decide(request: DecisionRequest): Decision;
+  /**
+   * What an earlier sheet decided, e.g. `rebuild.decision("shaft").choice`.
+   *
+   * @throws RangeError  no sheet has decided under that name; the message lists what there is
+   */
+  decision(name: string): Decision;
+  /**
+   * Notes for whoever takes over: open items, parts and consumables, readings still to be taken. The handover collects
+   * them from all sheets, e.g. `rebuild.note({ open: ["which way does the nut turn?"], parts: [{ what: "key", size: inch(0.5) }] })`.
+   *
+   * @throws TypeError  an entry does not say what, or has a part that is not known
+   */
+  note(notes: Notes): Noted;
 }
 
 export interface OpenRebuildOptions {
@@ -124,31 +131,12 @@ export function openRebuild(options: OpenRebuildOptions = {}): Rebuild {
   if (found === undefined && options.folder !== undefined)
     throw new RangeError(`openRebuild: no ${rebuildFileName} in ${options.folder} or above it`);
   const directory = found ?? demoFolder();
-  const read = readSoFar(directory);
-  const note = (): void => {
-    const sheet = session.sheet ?? options.sheet;
-    if (sheet !== undefined) noteReads(directory, sheet, read);
-  };
-  // Noted before it is read: a sheet that fails at a faulty file must know when that file is mended.
-  const noteFile = (file: string): void => {
-    read.inputs[file] = fileHash(join(directory, file));
-    note();
-  };
+  const desk = new SheetDesk(directory, () => session.sheet ?? options.sheet);
+  const noteFile = (file: string): void => desk.noteFile(file, fileHash(join(directory, file)));
   noteFile(rebuildFileName);
   const facts = readRebuildFile(join(directory, rebuildFileName));
+  desk.noteInput(rebuildFileName, facts.sha256);
   setUnitSystem(facts.unitSystem);
-
-  const inputs: Record<string, string> = { [rebuildFileName]: facts.sha256 };
-  const recalled: Record<string, string> = {};
-  const published: Record<string, unknown> = {};
-  const sheetName = (): string => {
-    const sheet = session.sheet ?? options.sheet;
-    if (sheet === undefined)
-      throw new TypeError(
-        'publish: this front end does not tell which sheet is running; write openRebuild({ sheet: "04-shaft-survey" }) with the sheet\'s name',
-      );
-    return sheet;
-  };
 
   return Object.freeze<Rebuild>({
     kind: "rebuild",
@@ -176,7 +164,7 @@ export function openRebuild(options: OpenRebuildOptions = {}): Rebuild {
         instruments: facts.instruments,
         parts: facts.parts,
       });
-      inputs[file] = table.sha256;
+      desk.noteInput(file, table.sha256);
       return table;
     },
 
@@ -216,39 +204,11 @@ export function openRebuild(options: OpenRebuildOptions = {}): Rebuild {
       return facts.words[name];
     },
 
-    publish(results) {
-      const sheet = sheetName();
-      const names = Object.keys(results);
-      if (names.length === 0) throw new TypeError("publish: nothing was given to publish");
-      for (const name of names) {
-        const other = sheetThatPublished(directory, name);
-        if (other !== undefined && other.sheet !== sheet)
-          throw new TypeError(
-            `publish: "${name}" is already published by sheet ${other.sheet}; choose another name`,
-          );
-      }
-      Object.assign(published, results);
-      const file = writeSheetRecord(directory, { sheet, inputs, recalled, published });
-      return Object.freeze({ kind: "published", sheet, names: Object.freeze(names), file });
-    },
-
-    recall(name, kind) {
-      const record = sheetThatPublished(directory, name);
-      if (record === undefined)
-        throw new RangeError(
-          `recall: no sheet has published "${name}"; run the sheet that does first; published are ${list(publishedNames(directory))}`,
-        );
-      const value = publishedValue(record, name) as { readonly kind?: string };
-      if (value?.kind !== kind)
-        throw new RangeError(
-          `recall: "${name}" from sheet ${record.sheet} is of kind ${value?.kind ?? "unknown"}, not ${kind}`,
-        );
-      const hash = createHash("sha256").update(canonicalJson(record.published[name])).digest("hex");
-      recalled[`${record.sheet}: ${name}`] = hash;
-      read.recalled[`${record.sheet}: ${name}`] = hash;
-      note();
-      return value as ResultKinds[typeof kind];
-    },
+    publish: (results) => desk.publish(results),
+    recall: (name, kind) => desk.recall(name, kind) as ResultKinds[typeof kind],
+    decide: (request) => desk.decide(request),
+    decision: (name) => desk.decision(name),
+    note: (notes) => desk.note(notes),
   });
 }
 
@@ -289,24 +249,6 @@ function tableNames(directory: string): string[] {
     .filter((file) => file.endsWith(".csv"))
     .map((file) => basename(file, ".csv"))
     .sort();
-}
-
-/** The records there are, by sheet name. */
-function records(directory: string): SheetRecord[] {
-  const folder = join(directory, recordFolder);
-  if (!existsSync(folder)) return [];
-  return readdirSync(folder)
-    .filter((file) => file.endsWith(".json"))
-    .sort()
-    .flatMap((file) => readSheetRecord(directory, basename(file, ".json")) ?? []);
-}
-
-function sheetThatPublished(directory: string, name: string): SheetRecord | undefined {
-  return records(directory).find((record) => Object.hasOwn(record.published, name));
-}
-
-function publishedNames(directory: string): string[] {
-  return records(directory).flatMap((record) => Object.keys(record.published));
 }
 
 function list(names: readonly string[]): string {

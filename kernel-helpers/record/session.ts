@@ -1,3 +1,6 @@
+import type { RefusedDecision } from "./sheet-record.js";
+import type { StoredMade } from "./stored-decision.js";
+
 /** Which sheet is running, and in which rebuild folder; nothing is set outside a notebook. */
 export interface Session {
   /** The sheet's name: its file name without `.ipynb`. */
@@ -9,11 +12,24 @@ export interface Session {
 let session: Session = Object.freeze({});
 /** What has been read so far from each rebuild folder. */
 const reads = new Map<string, ReadSoFar>();
+/** What each sheet has handed on so far, by rebuild folder and sheet. */
+const handedOn = new Map<string, HandedOn>();
 
 /** Inputs and recalled results with their hashes, growing while a sheet runs; null for a file that is not there. */
 export interface ReadSoFar {
   readonly inputs: Record<string, string | null>;
   readonly recalled: Record<string, string>;
+}
+
+/** What a sheet has handed on through its record since the last reset, and on what it stood. */
+export interface HandedOn {
+  readonly inputs: Record<string, string>;
+  readonly recalled: Record<string, string>;
+  /** Results, decisions and notes as a record keeps them. */
+  readonly published: Record<string, unknown>;
+  readonly decided: Record<string, StoredMade>;
+  readonly refused: Record<string, RefusedDecision>;
+  readonly notes: { readonly open: unknown[]; readonly parts: unknown[]; readonly measure: unknown[] };
 }
 
 /** What is running now. The kernel sets it; helpers that read or write the rebuild folder ask here. */
@@ -30,11 +46,27 @@ export function setSession(change: Session): void {
 export function resetSession(): void {
   session = Object.freeze({});
   reads.clear();
+  handedOn.clear();
 }
 
 /** All that has been read from a rebuild folder since the last reset, however often it was opened. */
 export function readSoFar(directory: string): ReadSoFar {
   const known = reads.get(directory) ?? { inputs: {}, recalled: {} };
   reads.set(directory, known);
+  return known;
+}
+
+/** All that a sheet has handed on in a rebuild folder since the last reset, however often it was opened. */
+export function handedOnSoFar(directory: string, sheet: string): HandedOn {
+  const key = JSON.stringify([directory, sheet]);
+  const known = handedOn.get(key) ?? {
+    inputs: {},
+    recalled: {},
+    published: {},
+    decided: {},
+    refused: {},
+    notes: { open: [], parts: [], measure: [] },
+  };
+  handedOn.set(key, known);
   return known;
 }

@@ -20,6 +20,7 @@ import type { Caution } from "../caution.js";
 import { presentBudget, presentUncertain } from "./present-budget.js";
 import { presentCaution } from "./present-caution.js";
 import { presentComparison } from "./present-comparison.js";
+import { presentDecision, type ShownDecision } from "./present-decision.js";
 import {
   presentCalibrationLine,
   presentCorrectedReading,
@@ -29,6 +30,7 @@ import {
 } from "./present-instrument-study.js";
 import { presentMonteCarlo } from "./present-monte-carlo.js";
 import { presentNextReadings } from "./present-next-readings.js";
+import { presentNoted, type ShownNoted } from "./present-noted.js";
 import { presentOvality } from "./present-ovality.js";
 import { presentProfile } from "./present-profile.js";
 import { isSingle, presentSingle, presentSingles } from "./present-quantity.js";
@@ -50,6 +52,8 @@ import { presentWornSide } from "./present-worn-side.js";
 type Result =
   | ShownRebuild
   | ShownPublication
+  | ShownDecision
+  | ShownNoted
   | Caution
   | Table
   | Profile
@@ -76,6 +80,8 @@ type Result =
 const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: K }>) => Presentation } = {
   rebuild: presentRebuild,
   published: presentPublication,
+  decision: presentDecision,
+  noted: presentNoted,
   caution: presentCaution,
   table: presentTable,
   profile: presentProfile,
