@@ -2,6 +2,8 @@
 
 // Published tables with their sources.
 export * from "./handbook/index.js";
+// Threads and their nuts, fits, press rigs.
+export * from "./joint/index.js";
 // Values with units, and how they are read and shown.
 export * from "./quantity/index.js";
 // The rebuild folder: facts, tables, what sheets hand on.

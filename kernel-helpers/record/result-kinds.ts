@@ -1,3 +1,4 @@
+import type { ThreadHand, ThreadIdentity } from "../joint/index.js";
 import type {
   CalibrationLine,
   InstrumentComparison,
@@ -31,4 +32,6 @@ export interface ResultKinds {
   readonly "instrument comparison": InstrumentComparison;
   readonly "calibration line": CalibrationLine;
   readonly "instrument verdict": InstrumentVerdict;
+  readonly "thread identity": ThreadIdentity;
+  readonly "thread hand": ThreadHand;
 }

@@ -1,3 +1,5 @@
+import type { HandPrediction, ThreadHand } from "../../joint/hand-types.js";
+import type { ThreadIdentity, ThreadReadings } from "../../joint/thread-types.js";
 import type { AnyQuantity } from "../../quantity/index.js";
 import type { AnyUncertain, Budget, MonteCarlo } from "../../statistics/index.js";
 import type { Comparison } from "../../survey/compare-measured.js";
@@ -46,6 +48,8 @@ import { presentTable } from "./present-table.js";
 import { presentTaper } from "./present-taper.js";
 import { presentTaperIdentity } from "./present-taper-identity.js";
 import { presentTaperSetting } from "./present-taper-setting.js";
+import { presentHandPrediction, presentThreadHand } from "./present-thread-hand.js";
+import { presentThreadIdentity, presentThreadReadings } from "./present-thread-identity.js";
 import { presentWearBands } from "./present-wear-bands.js";
 import { presentWornSide } from "./present-worn-side.js";
 
@@ -74,7 +78,11 @@ type Result =
   | InstrumentComparison
   | CalibrationLine
   | CorrectedReading
-  | InstrumentVerdict;
+  | InstrumentVerdict
+  | ThreadReadings
+  | ThreadIdentity
+  | HandPrediction
+  | ThreadHand;
 
 /** Every kind of result and its look. A kind without an entry here does not compile. */
 const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: K }>) => Presentation } = {
@@ -103,6 +111,10 @@ const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: 
   "calibration line": presentCalibrationLine,
   "corrected reading": presentCorrectedReading,
   "instrument verdict": presentInstrumentVerdict,
+  "thread readings": presentThreadReadings,
+  "thread identity": presentThreadIdentity,
+  "hand prediction": presentHandPrediction,
+  "thread hand": presentThreadHand,
 };
 
 /**
