@@ -113,7 +113,7 @@ function machineTurns(rotation: Turning): Shape[] {
 /** The thread as it looks with the shaft upright: in front it rises to the right if it is right-hand. */
 function threadInset(seen: Hand): Shape[] {
   const [x, y] = threadAt;
-  const rise = seen === "right" ? -9 : 9;
+  const climb = seen === "right" ? 1 : -1;
   const turns = Array.from({ length: 8 }, (_, i) => y - 74 + i * 21);
   return [
     {
@@ -128,13 +128,15 @@ function threadInset(seen: Hand): Shape[] {
       fill: "metal",
     },
     ...turns.map(
-      (at): Shape => ({ type: "line", from: [x - 38, at - rise], to: [x + 38, at + rise], pen: "outline" }),
+      (at): Shape => ({
+        type: "line",
+        from: [x - 38, at + climb * 9],
+        to: [x + 38, at - climb * 9],
+        pen: "outline",
+      }),
     ),
-    arrow(
-      seen === "right" ? [x - 58, y + 30] : [x + 58, y + 30],
-      seen === "right" ? [x - 58, y - 40] : [x + 58, y - 40],
-      "thin",
-    ),
+    // Along one thread, upwards.
+    arrow([x - climb * 60, y + 15], [x + climb * 60, y - 15], "force"),
     text([x, y - 104], "shaft held upright", { size: "small", ink: "pencil", anchor: "middle" }),
     text([x, y + 116], `rises to the ${seen}:`, { anchor: "middle" }),
     text([x, y + 134], `${seen}-hand`, { anchor: "middle" }),

@@ -21,10 +21,18 @@ export function presentThreadHand(hand: ThreadHand): Presentation {
     blocks: [
       {
         type: "verdict",
-        outcome: agrees ? "yes" : "cannot tell yet",
+        outcome: "yes",
         text: `Undo ${loosen}, facing the nut.`,
         because: text,
       },
+      ...(agrees
+        ? []
+        : [
+            {
+              type: "warning",
+              text: "Prediction and thread disagree. Begin with a light pull, watch a mark across nut and stud, and stop if the nut draws in.",
+            } as const,
+          ]),
       {
         type: "drawing",
         drawing: handCard(hand),
@@ -48,14 +56,6 @@ export function presentThreadHand(hand: ThreadHand): Presentation {
       },
       ...reasoning(prediction),
       { type: "text", text: practice },
-      ...(agrees
-        ? []
-        : [
-            {
-              type: "warning",
-              text: "Prediction and thread disagree. Begin with a light pull, watch a mark across nut and stud, and stop if the nut draws in.",
-            } as const,
-          ]),
     ],
   });
 }
