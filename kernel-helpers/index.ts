@@ -29,6 +29,8 @@ export {
   type ResultKinds,
   type WantedReading,
 } from "./record/index.js";
+// The shaft and what turns with it.
+export * from "./shaft/index.js";
 // Lines, errors in both variables, change points, distributions: plain numbers, no trade.
 export * from "./statistics/index.js";
 // Tables of readings, instruments, the diameter along the shaft, wear bands, tapers.

@@ -141,6 +141,16 @@ export const kilogram: Maker<"mass"> = maker("kilogram");
  */
 export const pound: Maker<"mass"> = maker("pound");
 /**
+ * A mass in grams.
+ * @example gram(500).in("kilogram") // 0.5
+ */
+export const gram: Maker<"mass"> = maker("gram");
+/**
+ * A mass in ounces (avoirdupois).
+ * @example ounce(16).in("pound") // 1
+ */
+export const ounce: Maker<"mass"> = maker("ounce");
+/**
  * A density in kilograms a cubic metre.
  * @example kilogramPerCubicMetre(7850).in("poundPerCubicInch") // 0.283599
  */

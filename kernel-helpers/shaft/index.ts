@@ -1,0 +1,2 @@
+// The shaft and what turns with it.
+export * from "./balance/index.js";
