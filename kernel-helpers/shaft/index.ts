@@ -1,2 +1,3 @@
 // The shaft and what turns with it.
 export * from "./balance/index.js";
+export * from "./wheel/index.js";

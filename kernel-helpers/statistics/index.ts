@@ -89,6 +89,7 @@ export {
   randomGeneratorFrom,
   splitMix64,
 } from "./random-generator.js";
+export { riceCdf } from "./rice-distribution.js";
 export { type RunsTest, runsTest } from "./runs-test.js";
 export { evaluateSegment, type SegmentLine } from "./segment.js";
 export { type CoverageIntervals, type Interval, shortestInterval } from "./shortest-interval.js";

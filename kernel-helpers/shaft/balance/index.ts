@@ -14,6 +14,7 @@ export {
   balanceWithoutPhase,
 } from "./balance-without-phase.js";
 export { drilledDepth } from "./drilled-depth.js";
+export { judgeUnbalance, type UnbalanceVerdict } from "./judge-unbalance.js";
 export {
   balanceGrades,
   type PermissibleUnbalance,
@@ -21,5 +22,5 @@ export {
   permissibleUnbalance,
 } from "./permissible-unbalance.js";
 export { type PlacedMass, resultantUnbalance } from "./resultant-unbalance.js";
-export { type CorrectionShare, splitCorrection } from "./split-correction.js";
+export { type CorrectionShare, type SplitCorrection, splitCorrection } from "./split-correction.js";
 export type { MeasuredUnbalance, UnbalanceVector } from "./unbalance-vector.js";

@@ -1,0 +1,9 @@
+// A wheel on its shaft, and its belt.
+export {
+  type BeltAlignment,
+  type BeltAlignmentOptions,
+  beltAlignment,
+  type StringGaps,
+} from "./belt-alignment.js";
+export { type RimSpeed, type RimSpeedOptions, rimSpeed } from "./rim-speed.js";
+export { type RingRunOut, type WheelRunOut, type WheelRunOutOptions, wheelRunOut } from "./wheel-run-out.js";
