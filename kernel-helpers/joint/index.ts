@@ -1,8 +1,28 @@
-// Joints: threads and their nuts.
+// Joints: threads and their nuts, hubs on shafts, and the rig that presses them off.
 
+export { type CylinderLoad, type CylinderStress, cylinderStress } from "./cylinder-stress.js";
+export {
+  type FitToOpen,
+  interferenceWarmed,
+  temperatureToOpen,
+  type WarmedFit,
+} from "./fit-heat.js";
+export type { FitInput } from "./fit-input.js";
+export {
+  interferenceByPractice,
+  interferenceFromDrawUp,
+  interferenceFromReadings,
+  type LengthRange,
+} from "./fit-interference.js";
+export { type FitPair, type FitPressure, fitPressure } from "./fit-pressure.js";
+export { interferenceLostBySpinning, type SpinningFit, type SpinningPart } from "./fit-speed.js";
 export { type NutDutyWords, predictHand } from "./hand-predict.js";
 export { type HandSeen, threadHand } from "./hand-seen.js";
 export type { Hand, HandPrediction, NutDuty, ThreadHand, Turning } from "./hand-types.js";
+export { hubFit } from "./hub-fit.js";
+export type { HubFit, HubFitInput, HubFitOptions, HubOnShaft, Narrowing } from "./hub-fit-types.js";
+export { chanceNotAbove, type Spread, spreadOf } from "./spread.js";
+export { type FitForces, type FitSeat, taperFitForces } from "./taper-fit-forces.js";
 export { type IdentifyThreadOptions, identifyThread } from "./thread-identity.js";
 export { threadOf } from "./thread-of.js";
 export { type ThreadReadingsOptions, threadReadings } from "./thread-readings.js";
