@@ -2,7 +2,6 @@ import { createHash } from "node:crypto";
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { basename, join } from "node:path";
 import {
-  codeHash,
   findSheets,
   forgetReads,
   type RebuildFacts,
@@ -10,9 +9,10 @@ import {
   rebuildFileName,
   recordFolder,
   type SheetFile,
+  sealSheet,
   versions,
   writeFile,
-  writeOutcome,
+  writeManifest,
 } from "../record/index.js";
 import { headingOf } from "./file/heading-of.js";
 import { buildReport, type Labelled, type ReportSheet } from "./report/index.js";
@@ -68,6 +68,7 @@ export async function runRebuild(options: RunRebuildOptions): Promise<RebuildRun
   });
   const report = join(directory, outputFolder, "report.html");
   writeFile(report, html);
+  writeManifest(directory, "written");
   return { facts, results, report };
 }
 
@@ -85,10 +86,12 @@ export async function runSomeSheets(
   const stranger = names.find((name) => !sheets.some((sheet) => sheet.name === name));
   if (stranger !== undefined)
     throw new RangeError(`runSomeSheets: there must be a sheet of each name, got ${stranger}`);
-  return runAndNote(
+  const results = await runAndNote(
     sheets.filter(({ name }) => names.includes(name)),
     options,
   );
+  writeManifest(options.directory, "left");
+  return results;
 }
 
 async function runAndNote(
@@ -112,8 +115,7 @@ function noteOutcome(directory: string, result: SheetResult): void {
   const { sheet, status, notebook, failedCell, error } = result;
   const cell = failedCell && { cell: { id: failedCell.id, number: failedCell.index + 1 } };
   const failure = error && { failure: { ...cell, message: `${error.name}: ${error.message}` } };
-  const code = notebook === undefined ? "" : codeHash(notebook.cells);
-  writeOutcome(directory, { sheet, status, code, ...failure });
+  sealSheet(directory, { sheet, status, cells: notebook?.cells, ...failure });
 }
 
 function reportSheet(result: SheetResult): ReportSheet {

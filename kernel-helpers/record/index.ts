@@ -12,6 +12,8 @@ export type {
 export { fileHash } from "./file-hash.js";
 export { findRebuild, rebuildFileName } from "./find-rebuild.js";
 export { findSheets, type SheetFile, templateFolder } from "./find-sheets.js";
+export { filesOfRebuild, manifestFile, readManifest, tagManifestFile, writeManifest } from "./manifest.js";
+export { noteShown } from "./note-sheet.js";
 export type {
   KeptNotes,
   NeededPart,
@@ -26,12 +28,15 @@ export { demoFolder, type Versions, versions } from "./package-facts.js";
 export { packageRoot, packageVersion } from "./package-root.js";
 export { type RebuildFacts, RebuildFileFaults, readRebuildFile } from "./rebuild-file.js";
 export type { ResultKinds } from "./result-kinds.js";
+export { type EndedRun, sealSheet } from "./seal-sheet.js";
 export { getSession, resetSession, type Session, setSession } from "./session.js";
 export { type CodeOfCell, codeHash, codeSources } from "./sheet-code.js";
 export type { Published } from "./sheet-desk.js";
 export {
   markMixed,
+  outputPath,
   readOutcome,
+  reportFile,
   type SheetFailure,
   type SheetOutcome,
   writeOutcome,
@@ -46,4 +51,5 @@ export {
 } from "./sheet-record.js";
 export { type SheetNow, type SheetState, type SheetStateName, sheetStates } from "./sheet-state.js";
 export { restoreValue, storeValue } from "./stored-value.js";
+export { changesText, type InputChange, whatChanged } from "./what-changed.js";
 export { writeFile } from "./write-file.js";

@@ -1,3 +1,4 @@
+import type { ShownCaution } from "./sheet-reads.js";
 import type { RefusedDecision } from "./sheet-record.js";
 import type { StoredMade } from "./stored-decision.js";
 
@@ -15,10 +16,18 @@ const reads = new Map<string, ReadSoFar>();
 /** What each sheet has handed on so far, by rebuild folder and sheet. */
 const handedOn = new Map<string, HandedOn>();
 
+/** What the running sheet has shown so far: cautions, and sources named. */
+let shown: ShownSoFar = { cautions: [], sources: [] };
+
 /** Inputs and recalled results with their hashes, growing while a sheet runs; null for a file that is not there. */
 export interface ReadSoFar {
   readonly inputs: Record<string, string | null>;
   readonly recalled: Record<string, string>;
+}
+
+export interface ShownSoFar {
+  readonly cautions: ShownCaution[];
+  readonly sources: string[];
 }
 
 /** What a sheet has handed on through its record since the last reset, and on what it stood. */
@@ -47,6 +56,7 @@ export function resetSession(): void {
   session = Object.freeze({});
   reads.clear();
   handedOn.clear();
+  shown = { cautions: [], sources: [] };
 }
 
 /** All that has been read from a rebuild folder since the last reset, however often it was opened. */
@@ -69,4 +79,14 @@ export function handedOnSoFar(directory: string, sheet: string): HandedOn {
   };
   handedOn.set(key, known);
   return known;
+}
+
+/** The cautions shown and the sources named since the last reset, growing while a sheet runs. */
+export function shownSoFar(): ShownSoFar {
+  return shown;
+}
+
+/** The rebuild folders that were opened since the last reset. */
+export function openedSoFar(): readonly string[] {
+  return [...reads.keys()];
 }

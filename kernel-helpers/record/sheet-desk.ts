@@ -3,11 +3,13 @@ import { checkDecision, refusalOf } from "./check-decision.js";
 import { fullNotes } from "./check-notes.js";
 import type { Decision, DecisionRequest } from "./decision-types.js";
 import { inputsBehind } from "./inputs-behind.js";
+import { keepInputs } from "./kept-inputs.js";
+import { noteSheet } from "./note-sheet.js";
 import type { Noted, Notes } from "./note-types.js";
 import { versions } from "./package-facts.js";
-import { type HandedOn, handedOnSoFar, readSoFar } from "./session.js";
-import { noteReads } from "./sheet-reads.js";
+import { type HandedOn, handedOnSoFar, readSoFar, shownSoFar } from "./session.js";
 import {
+  decisionPlace,
   hashOfStored,
   publishedValue,
   readRecords,
@@ -16,6 +18,7 @@ import {
   type SheetRecord,
   writeSheetRecord,
 } from "./sheet-record.js";
+import { sourcesIn } from "./sources-in.js";
 import { mergeDecision, restoreDecision, storeDecision } from "./stored-decision.js";
 import { storeValue } from "./stored-value.js";
 
@@ -94,10 +97,8 @@ export class SheetDesk {
         `decide: "${name}" is already decided by sheet ${other.sheet}; choose another name`,
       );
     const handedOn = this.#handedOn();
-    const made = storeDecision(request, {
-      inputs: inputsBehind(this.#directory, handedOn),
-      versions: { ...versions() },
-    });
+    const behind = inputsBehind(this.#directory, handedOn);
+    const made = storeDecision(request, { ...behind, versions: { ...versions() } });
     const why = refusalOf(request);
     if (why !== undefined) {
       const { question, choice, options, limits } = made;
@@ -124,7 +125,7 @@ export class SheetDesk {
       throw new RangeError(
         `decision: nothing is decided under "${name}"; run the sheet that decides it first; decided are ${list(records.flatMap(({ decisions }) => Object.keys(decisions)))}`,
       );
-    this.#noteRecalled(`${record.sheet}: decision ${name}`, hashOfStored(decision));
+    this.#noteRecalled(`${record.sheet}: ${decisionPlace(name)}`, hashOfStored(decision));
     return restoreDecision(record.sheet, recordPath(record.sheet), name, decision);
   }
 
@@ -161,7 +162,7 @@ export class SheetDesk {
 
   #noteReads(): void {
     const sheet = this.#running();
-    if (sheet !== undefined) noteReads(this.#directory, sheet, readSoFar(this.#directory));
+    if (sheet !== undefined) noteSheet(this.#directory, sheet);
   }
 
   /** Writes all that was handed on so far; decisions of earlier runs are kept. */
@@ -170,7 +171,9 @@ export class SheetDesk {
     const decisions = { ...decisionsBefore(this.#directory, sheet) };
     for (const [name, made] of Object.entries(decided))
       decisions[name] = mergeDecision(decisions[name], made);
-    return writeSheetRecord(this.#directory, {
+    const { cautions, sources } = shownSoFar();
+    keepInputs(this.#directory, inputs);
+    const path = writeSheetRecord(this.#directory, {
       sheet,
       inputs,
       recalled,
@@ -179,7 +182,11 @@ export class SheetDesk {
       decisions,
       refused,
       notes: Object.fromEntries(Object.entries(notes).filter(([, entries]) => entries.length > 0)),
+      cautions,
+      sources: sourcesIn({ sources, published, decisions }),
     });
+    noteSheet(this.#directory, sheet);
+    return path;
   }
 }
 

@@ -1,4 +1,4 @@
-import { readFileSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { canonicalJson } from "./canonical-json.js";
 import { fileHash } from "./file-hash.js";
@@ -30,8 +30,18 @@ export interface SheetOutcome extends SheetReads {
   readonly mixed?: true;
   /** SHA-256 of the sheet's record as the run left it; null where there was none. */
   readonly record: string | null;
+  /** SHA-256 of the executed notebook as the run left it; null where there was none. */
+  readonly output?: string | null;
   readonly versions: Readonly<Record<string, string>>;
 }
+
+/** The executed notebook of a sheet, within the rebuild. */
+export function outputPath(sheet: string): string {
+  return `out/${sheet}.ipynb`;
+}
+
+/** The report, within the rebuild. */
+export const reportFile = "out/report.html";
 
 /** Writes down how a sheet's run ended, with what it read and which record it left. */
 export function writeOutcome(
@@ -45,6 +55,7 @@ export function writeOutcome(
     inputs,
     recalled,
     record: recordHash(directory, run.sheet),
+    output: fileHash(join(directory, outputPath(run.sheet))),
     versions: { ...versions() },
   };
   writeFile(stateFile(directory, run.sheet, "run"), canonicalJson(outcome));
@@ -79,6 +90,16 @@ export function readOutcome(directory: string, sheet: string): SheetOutcome | un
   } catch {
     return undefined;
   }
+}
+
+/** How the last run of each sheet ended, for all of which that is known. */
+export function readOutcomes(directory: string): readonly SheetOutcome[] {
+  const folder = join(directory, "out", "state");
+  if (!existsSync(folder)) return [];
+  return readdirSync(folder)
+    .filter((file) => file.endsWith(".run.json"))
+    .sort()
+    .flatMap((file) => readOutcome(directory, file.slice(0, -".run.json".length)) ?? []);
 }
 
 /** SHA-256 of a sheet's record file; null where there is none. */

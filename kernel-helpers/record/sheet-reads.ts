@@ -11,8 +11,26 @@ export interface SheetReads {
   readonly recalled: Readonly<Record<string, string>>;
 }
 
+/** Where a hand could get hurt: what a sheet showed of it. */
+export interface ShownCaution {
+  readonly title: string;
+  readonly points: readonly string[];
+}
+
+/** What a running sheet has done besides reading. */
+export interface SheetDeeds {
+  /** Whether it has written its record. */
+  readonly wrote: boolean;
+  /** The decisions it has made, by name. */
+  readonly decided: readonly string[];
+  /** The cautions it has shown. */
+  readonly cautions: readonly ShownCaution[];
+  /** The sources named in what it has shown. */
+  readonly sources: readonly string[];
+}
+
 /** What a sheet noted, and which process it ran in. */
-export interface NotedReads extends SheetReads {
+export interface NotedReads extends SheetReads, SheetDeeds {
   /** 0 where nothing was noted. */
   readonly process: number;
 }
@@ -26,7 +44,7 @@ export function stateFile(directory: string, sheet: string, what: "reads" | "run
  * Notes what a running sheet has taken in so far, for whoever judges later whether its results still hold. Where
  * the folder cannot be written, only that judgement is lost: nothing is thrown.
  */
-export function noteReads(directory: string, sheet: string, reads: SheetReads): void {
+export function noteReads(directory: string, sheet: string, reads: SheetReads & SheetDeeds): void {
   try {
     writeFile(stateFile(directory, sheet, "reads"), canonicalJson({ ...reads, process: process.pid }));
   } catch {
@@ -36,13 +54,19 @@ export function noteReads(directory: string, sheet: string, reads: SheetReads): 
 
 /** What the sheet has noted since `forgetReads`; nothing where it noted nothing. */
 export function readReads(directory: string, sheet: string): NotedReads {
+  const nothing: NotedReads = {
+    inputs: {},
+    recalled: {},
+    process: 0,
+    wrote: false,
+    decided: [],
+    cautions: [],
+    sources: [],
+  };
   try {
-    const noted = JSON.parse(
-      readFileSync(stateFile(directory, sheet, "reads"), "utf8"),
-    ) as Partial<NotedReads>;
-    return { inputs: noted.inputs ?? {}, recalled: noted.recalled ?? {}, process: noted.process ?? 0 };
+    return { ...nothing, ...JSON.parse(readFileSync(stateFile(directory, sheet, "reads"), "utf8")) };
   } catch {
-    return { inputs: {}, recalled: {}, process: 0 };
+    return nothing;
   }
 }
 

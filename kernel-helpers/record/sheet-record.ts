@@ -2,6 +2,7 @@ import { createHash } from "node:crypto";
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { basename, join } from "node:path";
 import { canonicalJson } from "./canonical-json.js";
+import type { ShownCaution } from "./sheet-reads.js";
 import type { StoredDecision, StoredGrounds } from "./stored-decision.js";
 import { restoreValue } from "./stored-value.js";
 import { writeFile } from "./write-file.js";
@@ -23,6 +24,14 @@ export interface SheetRecord {
   readonly refused: Readonly<Record<string, RefusedDecision>>;
   /** Open items, parts and readings still to be taken, as `storeValue` writes them. */
   readonly notes: StoredNotes;
+  /** Cautions the sheet showed. */
+  readonly cautions: readonly ShownCaution[];
+  /** Sources named in what the sheet showed and handed on: the books and standards behind its constants. */
+  readonly sources: readonly string[];
+  /** Of the code as run, the hash by which a copy is kept; not given while no run from top to bottom has ended. */
+  readonly code?: string;
+  /** How the run that wrote this ended; not given while none has. */
+  readonly ended?: "ran through" | "failed";
 }
 
 export interface RefusedDecision extends StoredGrounds {
@@ -48,8 +57,8 @@ export function recordPath(sheet: string): string {
 /** Writes a sheet's record in canonical form; what is empty is left out. Returns the file's path within the rebuild. */
 export function writeSheetRecord(directory: string, record: Omit<SheetRecord, "schema">): string {
   const path = recordPath(record.sheet);
-  const { decisions, refused, notes, ...rest } = record;
-  const filled = Object.entries({ decisions, refused, notes }).filter(
+  const { decisions, refused, notes, cautions, sources, ...rest } = record;
+  const filled = Object.entries({ decisions, refused, notes, cautions, sources }).filter(
     ([, part]) => Object.keys(part).length > 0,
   );
   writeFile(join(directory, path), canonicalJson({ schema: 2, ...rest, ...Object.fromEntries(filled) }));
@@ -87,16 +96,9 @@ export function readSheetRecord(directory: string, sheet: string): SheetRecord |
     );
   if (!(schema === 1 || schema === 2) || typeof json.published !== "object")
     throw new Error(`${path}: expected a record of schema 1 or 2, got ${JSON.stringify(schema)}`);
-  const {
-    inputs = {},
-    recalled = {},
-    versions = {},
-    published,
-    decisions = {},
-    refused = {},
-    notes = {},
-  } = json;
-  return { schema: 2, sheet, inputs, recalled, versions, published, decisions, refused, notes };
+  const nothing = { inputs: {}, recalled: {}, versions: {}, decisions: {}, refused: {}, notes: {} };
+  const { published } = json;
+  return { cautions: [], sources: [], ...nothing, ...json, published, schema: 2, sheet };
 }
 
 /** The records there are, in the order of their sheets' names. */
@@ -117,4 +119,16 @@ export function publishedValue(record: SheetRecord, name: string): unknown {
 /** The hash by which a later sheet remembers what it took over. */
 export function hashOfStored(stored: unknown): string {
   return createHash("sha256").update(canonicalJson(stored)).digest("hex");
+}
+
+/** How a sheet that takes over a decision calls it among what it recalled. */
+export function decisionPlace(name: string): string {
+  return `decision ${name}`;
+}
+
+/** The hash of what can be taken over from a record under a name: a result, or a decision; undefined for neither. */
+export function hashOfRecalled(record: SheetRecord, name: string): string | undefined {
+  if (Object.hasOwn(record.published, name)) return hashOfStored(record.published[name]);
+  const decision = Object.entries(record.decisions).find(([decided]) => decisionPlace(decided) === name);
+  return decision === undefined ? undefined : hashOfStored(decision[1]);
 }

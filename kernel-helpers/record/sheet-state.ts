@@ -1,10 +1,12 @@
-import { createHash } from "node:crypto";
+import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import { canonicalJson } from "./canonical-json.js";
 import { fileHash } from "./file-hash.js";
+import { splitPlace } from "./inputs-behind.js";
+import { keptText } from "./kept-inputs.js";
 import { versions } from "./package-facts.js";
 import { readOutcome, recordHash, type SheetFailure, type SheetOutcome } from "./sheet-outcome.js";
-import { readSheetRecord } from "./sheet-record.js";
+import { hashOfRecalled, readSheetRecord } from "./sheet-record.js";
+import { changesText, whatChanged } from "./what-changed.js";
 
 export type SheetStateName = "fresh" | "stale" | "failed" | "never run";
 
@@ -88,8 +90,9 @@ class Judge {
     if (outcome.code !== code) changes.push("the code of the sheet has changed");
     for (const [file, hash] of Object.entries(outcome.inputs)) {
       const now = fileHash(join(this.#directory, file));
-      if (now !== hash)
-        changes.push(`${file} has ${now === null ? "gone" : hash === null ? "come" : "changed"}`);
+      if (now === hash) continue;
+      if (now === null || hash === null) changes.push(`${file} has ${now === null ? "gone" : "come"}`);
+      else changes.push(`${file} has changed${this.#details(file, hash)}`);
     }
     for (const [place, hash] of Object.entries(outcome.recalled))
       changes.push(...this.#recalled(place, hash));
@@ -106,11 +109,18 @@ class Judge {
     return changes;
   }
 
+  /** Which rows or parameters changed, where the earlier state of the file was kept; else "". */
+  #details(file: string, hash: string): string {
+    const before = keptText(this.#directory, file, hash);
+    if (before === undefined) return "";
+    const changes = whatChanged(file, before, readFileSync(join(this.#directory, file), "utf8"));
+    return changes.length === 0 ? "" : ` (${changesText(changes)})`;
+  }
+
   /** What is wrong with a result taken over from another sheet: `place` is "04-shaft-survey: wear". */
   #recalled(place: string, hash: string): string[] {
-    const at = place.lastIndexOf(": ");
-    const [from, name] = [place.slice(0, at), place.slice(at + 2)];
-    const now = publishedHash(this.#directory, from, name);
+    const [from, name] = splitPlace(place);
+    const now = recalledHash(this.#directory, from, name);
     if (now === undefined) return [`"${name}", which ${from} published, has gone`];
     if (now !== hash) return [`"${name}" from ${from} has changed`];
     const sheet = this.#sheets.get(from);
@@ -122,11 +132,10 @@ class Judge {
   }
 }
 
-function publishedHash(directory: string, sheet: string, name: string): string | undefined {
+function recalledHash(directory: string, sheet: string, name: string): string | undefined {
   try {
     const record = readSheetRecord(directory, sheet);
-    if (record === undefined || !Object.hasOwn(record.published, name)) return undefined;
-    return createHash("sha256").update(canonicalJson(record.published[name])).digest("hex");
+    return record && hashOfRecalled(record, name);
   } catch {
     return undefined; // a record that cannot be read says nothing
   }

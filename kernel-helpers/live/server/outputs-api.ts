@@ -1,5 +1,5 @@
 import { type Notebook, NotebookFormatError, readNotebook, writeNotebook } from "../../notebook/index.js";
-import { codeHash, markMixed, readReads, writeOutcome } from "../../record/index.js";
+import { codeHash, markMixed, readReads, sealSheet, writeManifest } from "../../record/index.js";
 import { bodyLimits } from "./body.js";
 import { confinedPath } from "./confined-path.js";
 import { HttpError } from "./http-error.js";
@@ -48,8 +48,11 @@ function noteRun(
   const reader = readReads(directory, sheet).process;
   if (reader !== 0 && reader !== kernel.pid) return;
   const outcome = outcomeOfPage(notebook, kernel.log.executions);
-  if (outcome !== undefined) writeOutcome(directory, { sheet, code, ...outcome });
-  else if (reader !== 0) markMixed(directory, sheet);
+  if (outcome !== undefined) {
+    sealSheet(directory, { sheet, cells: notebook.cells, ...outcome });
+    writeManifest(directory, "left");
+  }
+  if (outcome === undefined && reader !== 0) markMixed(directory, sheet);
 }
 
 function readable(path: string): Notebook | undefined {

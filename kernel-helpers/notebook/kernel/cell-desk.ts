@@ -1,6 +1,6 @@
 import { setImmediate as nextTurn } from "node:timers/promises";
 import { inspect } from "node:util";
-import type { Presentation } from "../../view/blocks.js";
+import { blocksMimeType, type Presentation } from "../../view/blocks.js";
 import type { Bundle } from "../../view/bundle.js";
 import type { Message } from "../wire/message.js";
 import { type CellContext, insideCell } from "./cell-context.js";
@@ -96,6 +96,8 @@ export class CellDesk {
     const { bundleOf, resetLoader } = await import("../../view/bundle.js");
     this.#forgetPage = resetLoader;
     const bundle = await insideCell(cell, () => bundleOf(value, cellId(cell.request)));
+    const { noteShown } = await import("../../record/note-sheet.js");
+    noteShown(value, blocksIn(bundle));
     if (bundle !== undefined) result(bundle);
   }
 
@@ -120,6 +122,11 @@ export class CellDesk {
     const error = thrownError(first, this.#placesOf);
     return { ...error, traceback: [...error.traceback, strayHint] };
   }
+}
+
+/** What a value looks like, as the executed notebook carries it. */
+function blocksIn(bundle: Bundle | undefined): readonly unknown[] | undefined {
+  return (bundle?.data[blocksMimeType] as Presentation | undefined)?.blocks;
 }
 
 /** Front ends of today say which cell they run. */
