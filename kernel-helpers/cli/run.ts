@@ -10,35 +10,45 @@ import { UsageError } from "./usage-error.js";
 /** journalbox run: every worksheet of a rebuild, through the kernel, into notebooks, record and report. */
 export const runCommand: Command = {
   summary: "runs a rebuild's worksheets; writes executed notebooks, record and report",
-  usage: `journalbox run [folder]
+  usage: `journalbox run [folder] [--all]
 
-Runs every worksheet of the rebuild in the folder (the one you stand in without it) through the kernel.
-Executed notebooks and the report go to out/, what the sheets publish to record/. Where no rebuild.json
+Runs the worksheets of the rebuild in the folder (the one you stand in without it) through the kernel, in the
+order that follows from what each takes over from others. Sheets whose results still follow from the readings,
+the code and rebuild.json as they are now are passed over. Executed notebooks and the report go to out/, what the sheets publish to record/. Where no rebuild.json
 lies there or above, the demo rebuild is run.
+
+  --all   run every sheet, fresh or not
 
 Exit code: 0 all sheets ran, 1 a sheet failed, 2 the call was off.`,
 
   async run(args) {
-    const folder = folderFrom(args);
+    const { folder, all } = read(args);
     const found = findRebuild(folder ?? process.cwd());
     if (found === undefined && folder !== undefined)
       throw new UsageError(`no rebuild.json in ${folder} or above it`);
     const directory = found ?? demoFolder();
     const progress = new ProgressLine();
-    const { results, report } = await runRebuild({
+    const { results, fresh, missing, report } = await runRebuild({
       directory,
+      ...(!all && { only: "stale" as const }),
       onStart({ title, invented }) {
         const remark = invented ? " (a demonstration, with invented readings)" : "";
         console.log(`Journalbox ${versions().journalbox}: ${title}${remark}\n`);
-        progress.show("starting the kernel");
+        progress.show("looking what is to be run");
       },
+      onStale: (sheet, why) => progress.because(sheet, why),
       onProgress: (event) => progress.tell(event),
     });
 
     const here = (path: string): string => relative(process.cwd(), path) || ".";
     const failed = results.filter(({ status }) => status === "failed");
+    progress.clear();
+    for (const name of fresh) console.log(`  ${name.padEnd(24)} fresh, not run again`);
+    for (const sentence of missing) console.log(`  ${sentence}`);
     for (const result of failed) console.error(`\n${failureText(result)}`);
     console.log("");
+    if (results.length === 0)
+      console.log("  nothing to run: every sheet is fresh (--all runs them all the same)");
     for (const { path } of results) if (path !== undefined) console.log(`  notebook  ${here(path)}`);
     console.log(`  record    ${here(directory)}/record`);
     console.log(`  report    ${here(report)}`);
@@ -46,11 +56,12 @@ Exit code: 0 all sheets ran, 1 a sheet failed, 2 the call was off.`,
   },
 };
 
-function folderFrom(args: readonly string[]): string | undefined {
+function read(args: readonly string[]): { readonly folder: string | undefined; readonly all: boolean } {
   try {
-    const { positionals } = parseArgs({ args: [...args], allowPositionals: true, options: {} });
+    const options = { all: { type: "boolean" } } as const;
+    const { positionals, values } = parseArgs({ args: [...args], allowPositionals: true, options });
     if (positionals.length > 1) throw new Error(`one folder at the most, got ${positionals.join(" ")}`);
-    return positionals[0];
+    return { folder: positionals[0], all: values.all === true };
   } catch (error) {
     throw new UsageError(error instanceof Error ? error.message : String(error));
   }
@@ -60,6 +71,12 @@ function folderFrom(args: readonly string[]): string | undefined {
 class ProgressLine {
   readonly #live = process.stdout.isTTY === true;
   #shown = false;
+  /** Why a sheet is run, where another one of the rebuild was not. */
+  readonly #why = new Map<string, string>();
+
+  because(sheet: string, why: string): void {
+    this.#why.set(sheet, why);
+  }
 
   show(text: string): void {
     if (!this.#live) return;
@@ -70,6 +87,7 @@ class ProgressLine {
   tell(event: Progress): void {
     switch (event.type) {
       case "kernel-started":
+        this.show("starting the kernel");
         break;
       case "sheet-started":
         this.show(`${event.sheet}  0/${event.cells}`);
@@ -82,12 +100,18 @@ class ProgressLine {
     }
   }
 
-  #keep({ result }: Extract<Progress, { type: "sheet-ended" }>): void {
+  clear(): void {
     if (this.#shown) process.stdout.write("\r\x1b[2K");
     this.#shown = false;
+  }
+
+  #keep({ result }: Extract<Progress, { type: "sheet-ended" }>): void {
+    this.clear();
     const seconds = `${(result.duration / 1000).toFixed(1)} s`;
     const mark = result.status === "ok" ? styleText("green", "ok") : styleText("red", "failed");
     console.log(`  ${result.sheet.padEnd(24)} ${mark}  ${seconds}`);
+    const why = this.#why.get(result.sheet);
+    if (why !== undefined && !why.startsWith("It has not been run")) console.log(`    ${why}`);
     if (result.newKernel !== undefined) console.log(`    in a new kernel: ${result.newKernel}`);
   }
 }

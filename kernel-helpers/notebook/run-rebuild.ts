@@ -2,12 +2,14 @@ import { createHash } from "node:crypto";
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { basename, join } from "node:path";
 import {
-  findSheets,
+  dropUnusedCopies,
   forgetReads,
+  outputPath,
   type RebuildFacts,
   readRebuildFile,
   rebuildFileName,
   recordFolder,
+  reportFile,
   type SheetFile,
   sealSheet,
   versions,
@@ -15,10 +17,13 @@ import {
   writeManifest,
 } from "../record/index.js";
 import { headingOf } from "./file/heading-of.js";
+import { readNotebook } from "./file/notebook-file.js";
+import { isAsLeft, whyToRun } from "./fresh-sheets.js";
 import { buildReport, type Labelled, type ReportSheet } from "./report/index.js";
 import { failureText } from "./runner/failure-text.js";
 import { type Progress, runSheets } from "./runner/run-sheets.js";
 import type { SheetResult } from "./runner/sheet-result.js";
+import { sheetsInOrder } from "./sheets-in-order.js";
 
 /** The folder of a rebuild that holds what is derived: executed notebooks and the report. */
 export const outputFolder = "out";
@@ -26,39 +31,54 @@ export const outputFolder = "out";
 export interface RunRebuildOptions {
   /** The folder that holds rebuild.json. */
   readonly directory: string;
+  /** "stale": only sheets whose results do not follow any more from what is on disk; else all. */
+  readonly only?: "stale";
   readonly onStart?: (facts: RebuildFacts) => void;
+  /** Called before a sheet is run because it is not fresh, with the reason. */
+  readonly onStale?: (sheet: string, why: string) => void;
   readonly onProgress?: (progress: Progress) => void;
 }
 
 export interface RebuildRun {
   readonly facts: RebuildFacts;
+  /** Of the sheets that were run, in the order of their run. */
   readonly results: readonly SheetResult[];
+  /** The sheets that were fresh, and passed over. */
+  readonly fresh: readonly string[];
+  /** What sheets take over and no sheet hands on, each as a sentence. */
+  readonly missing: readonly string[];
   /** The report's file. */
   readonly report: string;
 }
 
 /**
- * Runs every worksheet of a rebuild, writes the executed notebooks and the report to its out/ folder, and
+ * Runs the worksheets of a rebuild in the order that follows from what each takes over, writes the executed notebooks and the report to its out/ folder, and
  * leaves the records the sheets wrote in record/. A sheet that fails is in the report with its error. How each
  * sheet ended is noted for `sheetStates`.
  *
  * @throws RebuildFileFaults  rebuild.json cannot be read
- * @throws RangeError  the rebuild has no worksheets
+ * @throws RangeError  the rebuild has no worksheets, or they take over from each other in a ring
  */
 export async function runRebuild(options: RunRebuildOptions): Promise<RebuildRun> {
   const { directory } = options;
   const facts = readRebuildFile(join(directory, rebuildFileName));
-  const sheets = findSheets(directory);
+  const { sheets, missing } = sheetsInOrder(directory);
   if (sheets.length === 0) throw new RangeError(`runRebuild: no worksheets in ${join(directory, "sheets")}`);
   options.onStart?.(facts);
   const results = await runAndNote(sheets, options);
+  const report = join(directory, reportFile);
+  const ran = new Set(results.map(({ sheet }) => sheet));
+  const fresh = sheets.map(({ name }) => name).filter((name) => !ran.has(name));
+  if (ran.size === 0 && isAsLeft(directory, reportFile)) return { facts, results, fresh, missing, report };
 
   const tables = filesIn(directory, "tables", ".csv");
   const html = await buildReport({
     title: facts.title,
     facts: facts.machine,
     invented: facts.invented,
-    sheets: results.map(reportSheet),
+    sheets: sheets.map(({ name }) =>
+      reportSheet(results.find(({ sheet }) => sheet === name) ?? name, directory),
+    ),
     tables: tables.map(({ name, text, sha256 }) => ({ name, file: `${name}.csv`, text, sha256 })),
     records: filesIn(directory, recordFolder, ".json").map(({ name, text }) => ({
       name: `${name}.json`,
@@ -66,10 +86,10 @@ export async function runRebuild(options: RunRebuildOptions): Promise<RebuildRun
     })),
     provenance: provenance(facts, tables, sheets),
   });
-  const report = join(directory, outputFolder, "report.html");
   writeFile(report, html);
+  dropUnusedCopies(directory, Date.now());
   writeManifest(directory, "written");
-  return { facts, results, report };
+  return { facts, results, fresh, missing, report };
 }
 
 /**
@@ -82,7 +102,7 @@ export async function runSomeSheets(
   names: readonly string[],
   options: Pick<RunRebuildOptions, "directory" | "onProgress">,
 ): Promise<readonly SheetResult[]> {
-  const sheets = findSheets(options.directory);
+  const { sheets } = sheetsInOrder(options.directory);
   const stranger = names.find((name) => !sheets.some((sheet) => sheet.name === name));
   if (stranger !== undefined)
     throw new RangeError(`runSomeSheets: there must be a sheet of each name, got ${stranger}`);
@@ -96,11 +116,18 @@ export async function runSomeSheets(
 
 async function runAndNote(
   sheets: readonly SheetFile[],
-  { directory, onProgress }: Pick<RunRebuildOptions, "directory" | "onProgress">,
+  { directory, only, onStale, onProgress }: Omit<RunRebuildOptions, "onStart">,
 ): Promise<readonly SheetResult[]> {
-  for (const { name } of sheets) forgetReads(directory, name);
+  const why = only === "stale" ? whyToRun(directory, sheets) : () => undefined;
   return runSheets({
     sheets,
+    skip({ name }) {
+      const reason = why(name);
+      if (reason === "") return true;
+      if (reason !== undefined) onStale?.(name, reason);
+      forgetReads(directory, name);
+      return false;
+    },
     directory,
     outputDirectory: join(directory, outputFolder),
     onProgress(progress) {
@@ -118,7 +145,12 @@ function noteOutcome(directory: string, result: SheetResult): void {
   sealSheet(directory, { sheet, status, cells: notebook?.cells, ...failure });
 }
 
-function reportSheet(result: SheetResult): ReportSheet {
+/** A sheet for the report: as it was just run or, where it was fresh, as it was run before. */
+function reportSheet(result: SheetResult | string, directory: string): ReportSheet {
+  if (typeof result === "string") {
+    const notebook = readNotebook(join(directory, outputPath(result)));
+    return { name: result, title: headingOf(notebook.cells) ?? result, notebook, status: "ok" };
+  }
   const { sheet, status, notebook } = result;
   return {
     name: sheet,

@@ -9,6 +9,7 @@ export type {
   DecisionOption,
   DecisionRequest,
 } from "./decision-types.js";
+export { dropUnusedCopies } from "./drop-unused-copies.js";
 export { fileHash } from "./file-hash.js";
 export { findRebuild, rebuildFileName } from "./find-rebuild.js";
 export { findSheets, type SheetFile, templateFolder } from "./find-sheets.js";
@@ -24,6 +25,7 @@ export type {
   WantedReading,
 } from "./note-types.js";
 export { type OpenRebuildOptions, openRebuild, type Rebuild } from "./open-rebuild.js";
+export { type LinkedSheet, type OrderOfRun, orderOfRun } from "./order-of-run.js";
 export { demoFolder, type Versions, versions } from "./package-facts.js";
 export { packageRoot, packageVersion } from "./package-root.js";
 export { type RebuildFacts, RebuildFileFaults, readRebuildFile } from "./rebuild-file.js";
@@ -32,6 +34,7 @@ export { type EndedRun, sealSheet } from "./seal-sheet.js";
 export { getSession, resetSession, type Session, setSession } from "./session.js";
 export { type CodeOfCell, codeHash, codeSources } from "./sheet-code.js";
 export type { Published } from "./sheet-desk.js";
+export { type SheetLinks, sheetLinks } from "./sheet-links.js";
 export {
   markMixed,
   outputPath,

@@ -1,5 +1,5 @@
 import { spawnSync } from "node:child_process";
-import { existsSync, readFileSync } from "node:fs";
+import { appendFileSync, existsSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
 import { packageRoot, packageVersion } from "../../kernel-helpers/record/package-root.js";
@@ -62,6 +62,57 @@ describe("journalbox kernel install, where, remove", () => {
 });
 
 describe("journalbox run", () => {
+  it("runs only what is stale and tells why; all with --all", () => {
+    const cell = (id: string, source: string) => ({
+      cell_type: "code",
+      id,
+      metadata: {},
+      execution_count: null,
+      outputs: [],
+      source,
+    });
+    const sheet = (...sources: string[]): string =>
+      JSON.stringify({
+        nbformat: 4,
+        nbformat_minor: 5,
+        metadata: {},
+        cells: sources.map((s, i) => cell(`c${i}`, s)),
+      });
+    const open = 'import { openRebuild } from "journalbox";\nconst rebuild = openRebuild();';
+    const folder = temporaryFolder({
+      "rebuild.json": '{ "schema": 1, "title": "Two sheets", "units": "inch" }',
+      "tables/t.csv": "station [in], diameter [in]\n1, 2.5\n",
+      // By name the first, but it takes over from the other.
+      "sheets/01-takes.ipynb": sheet(open, 'const made = rebuild.recall("made", "taper");'),
+      "sheets/02-makes.ipynb": sheet(
+        open,
+        'const t = rebuild.table("t");',
+        'rebuild.publish({ made: { kind: "taper", first: t.columns[1].text[0] } })',
+      ),
+    });
+    const lines = (...args: string[]): string[] =>
+      journalbox(["run", folder, ...args])
+        .out.split("\n")
+        .filter((line) => /^ {2,4}(0[12]|Since|nothing)/.test(line));
+    expect(lines().map((line) => line.replace(/\s+[\d.]+ s$/, ""))).toEqual([
+      "  02-makes                 ok",
+      "  01-takes                 ok",
+    ]);
+    expect(lines()).toEqual([
+      "  02-makes                 fresh, not run again",
+      "  01-takes                 fresh, not run again",
+      expect.stringMatching(/^ {2}nothing to run/),
+    ]);
+    writeFileSync(join(folder, "tables", "t.csv"), "station [in], diameter [in]\n1, 2.6\n");
+    const changed = lines().join("\n");
+    expect(changed).toMatch(
+      /02-makes .*\n.*tables\/t\.csv has changed \(line 2, diameter: 2\.5 became 2\.6\)\./,
+    );
+    expect(changed).toMatch(/01-takes .*\n.*"made" from 02-makes has changed\./);
+    expect(lines("--all").filter((line) => / ok /.test(line))).toHaveLength(2);
+    appendFileSync(join(folder, "out", "01-takes.ipynb"), "\n");
+    expect(lines().join("\n")).toMatch(/01-takes .*\n.*out\/01-takes\.ipynb was altered or has gone/);
+  });
   it("exits with 1 and names file, line and cell when a sheet fails", () => {
     const folder = temporaryFolder({
       "rebuild.json": '{ "schema": 1, "title": "Broken", "units": "inch" }',

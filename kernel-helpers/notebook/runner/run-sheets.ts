@@ -14,6 +14,8 @@ export interface RunSheetsOptions {
   /** Where the executed notebooks are written. */
   readonly outputDirectory: string;
   readonly onProgress?: (progress: Progress) => void;
+  /** Asked when a sheet's turn has come: whether it is passed over. */
+  readonly skip?: (sheet: Sheet) => boolean;
   /** How long one cell may take [ms]; ten minutes where not given. */
   readonly cellTimeout?: number;
 }
@@ -32,7 +34,7 @@ const tenMinutes = 600_000;
  * notebook, also when it failed. A sheet that fails does not keep the next ones from being run. Where the kernel
  * dies, a new one is started for the next sheet, and its result says so.
  *
- * @returns one result a sheet, in the order given
+ * @returns one result a sheet that was run, in the order given
  * @throws RangeError a sheet's name is used twice, or is no file name
  * @throws Error a kernel cannot be started, or a notebook cannot be written
  */
@@ -42,6 +44,7 @@ export async function runSheets(options: RunSheetsOptions): Promise<readonly She
   try {
     const results: SheetResult[] = [];
     for (const sheet of options.sheets) {
+      if (options.skip?.(sheet)) continue;
       const result = await runSheet(sheet, kernel, options);
       options.onProgress?.({ type: "sheet-ended", result });
       results.push(result);
