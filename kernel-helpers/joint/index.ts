@@ -1,6 +1,11 @@
 // Joints: threads and their nuts, hubs on shafts, and the rig that presses them off.
 
 export { type CylinderLoad, type CylinderStress, cylinderStress } from "./cylinder-stress.js";
+export { type NutRemovalInput, nutRemoval } from "./fastener-removal.js";
+export { studYieldTorque } from "./fastener-stud.js";
+export { type NutFriction, nutTorque, screwTorque, torqueRange } from "./fastener-torque.js";
+export type { FirstReached, NutRemoval, TorqueSpan, WrenchRow } from "./fastener-types.js";
+export { wrenchPull, wrenchTorque } from "./fastener-wrench.js";
 export {
   type FitToOpen,
   interferenceWarmed,
@@ -18,7 +23,22 @@ export { type FitPair, type FitPressure, fitPressure } from "./fit-pressure.js";
 export { interferenceLostBySpinning, type SpinningFit, type SpinningPart } from "./fit-speed.js";
 export { type NutDutyWords, predictHand } from "./hand-predict.js";
 export { type HandSeen, threadHand } from "./hand-seen.js";
-export type { Hand, HandPrediction, NutDuty, ThreadHand, Turning } from "./hand-types.js";
+export type {
+  Hand,
+  HandPrediction,
+  NutDuty,
+  ThreadHand,
+  Turning,
+} from "./hand-types.js";
+export { type HeatCeiling, heatCeiling } from "./heat-ceilings.js";
+export { type CoolingBody, coolingTime, stillAir } from "./heat-cooling.js";
+export {
+  type HeatNeighbour,
+  type HeatNut,
+  type HeatNutInput,
+  heatNut,
+  type NeighbourLimit,
+} from "./heat-nut.js";
 export { hubFit } from "./hub-fit.js";
 export type { HubFit, HubFitInput, HubFitOptions, HubOnShaft, Narrowing } from "./hub-fit-types.js";
 export { chanceNotAbove, type Spread, spreadOf } from "./spread.js";

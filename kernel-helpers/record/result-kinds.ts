@@ -1,4 +1,4 @@
-import type { ThreadHand, ThreadIdentity } from "../joint/index.js";
+import type { HeatNut, NutRemoval, ThreadHand, ThreadIdentity } from "../joint/index.js";
 import type {
   CalibrationLine,
   InstrumentComparison,
@@ -34,4 +34,6 @@ export interface ResultKinds {
   readonly "instrument verdict": InstrumentVerdict;
   readonly "thread identity": ThreadIdentity;
   readonly "thread hand": ThreadHand;
+  readonly "nut removal": NutRemoval;
+  readonly "nut heat": HeatNut;
 }

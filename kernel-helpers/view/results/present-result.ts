@@ -1,4 +1,6 @@
+import type { NutRemoval } from "../../joint/fastener-types.js";
 import type { HandPrediction, ThreadHand } from "../../joint/hand-types.js";
+import type { HeatNut } from "../../joint/heat-nut.js";
 import type { ThreadIdentity, ThreadReadings } from "../../joint/thread-types.js";
 import type { AnyQuantity } from "../../quantity/index.js";
 import type { AnyUncertain, Budget, MonteCarlo } from "../../statistics/index.js";
@@ -33,6 +35,8 @@ import {
 import { presentMonteCarlo } from "./present-monte-carlo.js";
 import { presentNextReadings } from "./present-next-readings.js";
 import { presentNoted, type ShownNoted } from "./present-noted.js";
+import { presentNutHeat } from "./present-nut-heat.js";
+import { presentNutRemoval } from "./present-nut-removal.js";
 import { presentOvality } from "./present-ovality.js";
 import { presentProfile } from "./present-profile.js";
 import { isSingle, presentSingle, presentSingles } from "./present-quantity.js";
@@ -82,7 +86,9 @@ type Result =
   | ThreadReadings
   | ThreadIdentity
   | HandPrediction
-  | ThreadHand;
+  | ThreadHand
+  | NutRemoval
+  | HeatNut;
 
 /** Every kind of result and its look. A kind without an entry here does not compile. */
 const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: K }>) => Presentation } = {
@@ -115,6 +121,8 @@ const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: 
   "thread identity": presentThreadIdentity,
   "hand prediction": presentHandPrediction,
   "thread hand": presentThreadHand,
+  "nut removal": presentNutRemoval,
+  "nut heat": presentNutHeat,
 };
 
 /**

@@ -1,0 +1,40 @@
+import {
+  type Force,
+  formatNumber,
+  type Length,
+  type Torque,
+  type UnitSystem,
+  unitNamed,
+  unitSystem,
+} from "../../quantity/index.js";
+
+/** How forces, torques and wrenches are spoken of: two or three digits, for they are known no better. */
+export interface NutUnits {
+  readonly system: UnitSystem;
+  readonly torqueUnit: { readonly si: number; readonly symbol: string };
+  torque(value: Torque): string;
+  torques(low: Torque, high: Torque): string;
+  force(value: Force): string;
+  forces(low: Force, high: Force): string;
+  length(value: Length): string;
+}
+
+/** The units of the rebuild, where one is open; else those of the thread. */
+export function nutUnits(inchThread: boolean): NutUnits {
+  const system = unitSystem() ?? (inchThread ? "inch" : "metric");
+  const torqueUnit = unitNamed(system === "inch" ? "lbfFoot" : "newtonMetre");
+  const forceUnit = unitNamed(system === "inch" ? "lbf" : "newton");
+  const number = (si: number, unit: { readonly si: number }): string => formatNumber(si / unit.si, 2);
+  return {
+    system,
+    torqueUnit,
+    torque: (value) => `${number(value.si, torqueUnit)} ${torqueUnit.symbol}`,
+    torques: (low, high) =>
+      `${number(low.si, torqueUnit)} to ${number(high.si, torqueUnit)} ${torqueUnit.symbol}`,
+    force: (value) => `${number(value.si, forceUnit)} ${forceUnit.symbol}`,
+    forces: (low, high) =>
+      `${number(low.si, forceUnit)} to ${number(high.si, forceUnit)} ${forceUnit.symbol}`,
+    length: (value) =>
+      system === "inch" ? `${formatNumber(value.in("inch"), 2)} in` : `${formatNumber(value.in("mm"), 2)} mm`,
+  };
+}
