@@ -1,7 +1,24 @@
 // Where the figures of the material tables stand. "Read" means a public copy of the table was read.
 const callister = "W. D. Callister, Materials Science and Engineering, appendix B";
 
-export const sources = Object.freeze({
+type SourceName =
+  | "density"
+  | "modulus"
+  | "poisson"
+  | "strength"
+  | "expansion"
+  | "conductivity"
+  | "specificHeat"
+  | "shigleyIrons"
+  | "shigleyConstants"
+  | "astmA48"
+  | "astmB505"
+  | "astmB23"
+  | "sheet"
+  | "practice"
+  | "memory";
+
+export const sources: Readonly<Record<SourceName, string>> = Object.freeze({
   density: `${callister}, table B.1`,
   modulus: `${callister}, table B.2 (read)`,
   poisson: `${callister}, table B.3 (from memory)`,
