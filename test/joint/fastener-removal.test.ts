@@ -86,7 +86,9 @@ describe("nutRemoval(input)", () => {
   });
   it("offers metric wrenches for a metric thread", () => {
     const found = nutRemoval({ ...stud, thread: threadNamed("M36x3") });
-    expect(found.wrenches.map(({ length }) => Math.round(length.in("mm")))).toEqual([300, 450, 600, 900, 1200]);
+    expect(found.wrenches.map(({ length }) => Math.round(length.in("mm")))).toEqual([
+      300, 450, 600, 900, 1200,
+    ]);
     expect(nutRemoval({ ...stud, wrenches: [mm(500)] }).wrenches.length).toBe(1);
   });
   it("is frozen", () => {
