@@ -8,6 +8,8 @@ const commands: Readonly<Record<string, () => Promise<Command>>> = {
   open: async () => (await import("./open.js")).openCommand,
   start: async () => (await import("./start.js")).startCommand,
   run: async () => (await import("./run.js")).runCommand,
+  share: async () => (await import("./share.js")).shareCommand,
+  verify: async () => (await import("./verify.js")).verifyCommand,
   kernel: async () => (await import("./kernel.js")).kernelCommand,
 };
 

@@ -34,7 +34,8 @@ export function isAsLeft(directory: string, file: string): boolean {
   return manifest?.fault === undefined && manifest?.files.get(file) === fileHash(join(directory, file));
 }
 
-function sheetNow({ name, path }: SheetFile): SheetNow {
+/** A sheet as it is now, for `sheetStates`. */
+export function sheetNow({ name, path }: SheetFile): SheetNow {
   try {
     return { name, code: codeHash(readNotebook(path).cells) };
   } catch (error) {

@@ -1,6 +1,5 @@
-import { createHash } from "node:crypto";
-import { existsSync, readdirSync, readFileSync } from "node:fs";
-import { basename, join } from "node:path";
+import { join } from "node:path";
+import { filesToShare } from "../record/bundle/index.js";
 import {
   dropUnusedCopies,
   forgetReads,
@@ -8,7 +7,6 @@ import {
   type RebuildFacts,
   readRebuildFile,
   rebuildFileName,
-  recordFolder,
   reportFile,
   type SheetFile,
   sealSheet,
@@ -19,7 +17,8 @@ import {
 import { headingOf } from "./file/heading-of.js";
 import { readNotebook } from "./file/notebook-file.js";
 import { isAsLeft, whyToRun } from "./fresh-sheets.js";
-import { buildReport, type Labelled, type ReportSheet } from "./report/index.js";
+import { buildReport, type ReportSheet } from "./report/index.js";
+import { reportOfFiles } from "./report-of-files.js";
 import { failureText } from "./runner/failure-text.js";
 import { type Progress, runSheets } from "./runner/run-sheets.js";
 import type { SheetResult } from "./runner/sheet-result.js";
@@ -71,21 +70,16 @@ export async function runRebuild(options: RunRebuildOptions): Promise<RebuildRun
   const fresh = sheets.map(({ name }) => name).filter((name) => !ran.has(name));
   if (ran.size === 0 && isAsLeft(directory, reportFile)) return { facts, results, fresh, missing, report };
 
-  const tables = filesIn(directory, "tables", ".csv");
-  const html = await buildReport({
-    title: facts.title,
-    facts: facts.machine,
-    invented: facts.invented,
-    sheets: sheets.map(({ name }) =>
-      reportSheet(results.find(({ sheet }) => sheet === name) ?? name, directory),
-    ),
-    tables: tables.map(({ name, text, sha256 }) => ({ name, file: `${name}.csv`, text, sha256 })),
-    records: filesIn(directory, recordFolder, ".json").map(({ name, text }) => ({
-      name: `${name}.json`,
-      text,
-    })),
-    provenance: provenance(facts, tables, sheets),
-  });
+  const html = await buildReport(
+    reportOfFiles({
+      facts,
+      sheets: sheets.map(({ name }) =>
+        reportSheet(results.find(({ sheet }) => sheet === name) ?? name, directory),
+      ),
+      files: filesToShare(directory, "follow"),
+      versions: versions(),
+    }),
+  );
   writeFile(report, html);
   dropUnusedCopies(directory, Date.now());
   writeManifest(directory, "written");
@@ -159,45 +153,4 @@ function reportSheet(result: SheetResult | string, directory: string): ReportShe
     status,
     failure: status === "failed" ? failureText(result) : undefined,
   };
-}
-
-interface NamedFile {
-  readonly name: string;
-  readonly text: string;
-  readonly sha256: string;
-}
-
-function filesIn(directory: string, folder: string, ending: string): readonly NamedFile[] {
-  const path = join(directory, folder);
-  if (!existsSync(path)) return [];
-  return readdirSync(path)
-    .filter((file) => file.endsWith(ending))
-    .sort()
-    .map((file) => {
-      const bytes = readFileSync(join(path, file));
-      return { name: basename(file, ending), text: bytes.toString("utf8"), sha256: sha256(bytes) };
-    });
-}
-
-function provenance(
-  facts: RebuildFacts,
-  tables: readonly NamedFile[],
-  sheets: readonly { readonly name: string; readonly path: string }[],
-): readonly Labelled[] {
-  const { journalbox, node, tslab } = versions();
-  return [
-    { label: "Journalbox", value: journalbox },
-    { label: "Node.js", value: node },
-    { label: "tslab", value: tslab },
-    { label: rebuildFileName, value: facts.sha256 },
-    ...tables.map(({ name, sha256 }) => ({ label: `tables/${name}.csv`, value: sha256 })),
-    ...sheets.map(({ name, path }) => ({
-      label: `${name}.ipynb, as run`,
-      value: sha256(readFileSync(path)),
-    })),
-  ];
-}
-
-function sha256(bytes: Uint8Array): string {
-  return createHash("sha256").update(bytes).digest("hex");
 }

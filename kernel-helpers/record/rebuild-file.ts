@@ -3,6 +3,7 @@ import { readFileSync } from "node:fs";
 import type { Angle, AnyQuantity, Length, Temperature, UnitSystem } from "../quantity/index.js";
 import { readAngle, readAnyQuantity, readLength, readTemperature } from "../quantity/index.js";
 import { type Instrument, instrumentFrom, type Part, partFrom } from "../survey/index.js";
+import type { PrivateList } from "./bundle/private-list.js";
 import { rebuildSchema } from "./rebuild-schema.js";
 
 /** The machine and its facts, as rebuild.json gives them. */
@@ -25,6 +26,8 @@ export interface RebuildFacts {
   readonly words: Readonly<Record<string, string>>;
   readonly parts: Readonly<Record<string, Part>>;
   readonly instruments: Readonly<Record<string, Instrument>>;
+  /** What is left out whenever the rebuild is shared. */
+  readonly private: PrivateList;
 }
 
 /** Everything wrong with a rebuild.json, at once. */
@@ -52,6 +55,7 @@ interface RebuildJson {
   readonly words?: Readonly<Record<string, string>>;
   readonly parts?: Readonly<Record<string, unknown>>;
   readonly instruments?: Readonly<Record<string, unknown>>;
+  readonly private?: Partial<PrivateList>;
 }
 
 /**
@@ -103,6 +107,7 @@ export function readRebuildFile(path: string): RebuildFacts {
     words: Object.freeze({ ...rebuild.words }),
     parts,
     instruments,
+    private: Object.freeze({ columns: [], remarks: [], machine: [], words: [], ...rebuild.private }),
   });
 }
 
@@ -146,7 +151,7 @@ function schemaFaults(json: unknown): string[] {
       case "minLength":
         return `${place}: nothing stands here, a text was expected`;
       default:
-        return `${place}: found ${found}, expected a ${params.type ?? keyword}`;
+        return `${place}: found ${found}, expected ${params.type === "array" ? "a list" : `a ${params.type ?? keyword}`}`;
     }
   });
 }
@@ -157,6 +162,8 @@ function knownAt(instancePath: string): string {
   const known =
     section === "parts" || section === "instruments"
       ? properties[section].additionalProperties.properties
-      : properties;
+      : section === "private"
+        ? properties.private.properties
+        : properties;
   return Object.keys(known).join(", ");
 }

@@ -40,6 +40,29 @@ export const rebuildSchema = {
       description: "What worksheets ask for in a word: which member drives, which material, which oil",
       additionalProperties: { type: "string", minLength: 1 },
     },
+    private: {
+      type: "object",
+      description: "What is left out whenever the rebuild is shared, by name",
+      additionalProperties: false,
+      properties: {
+        columns: {
+          type: "array",
+          description: "Columns of tables, without unit: remark, price",
+          items: { type: "string", minLength: 1 },
+        },
+        remarks: {
+          type: "array",
+          description: "Remarks over tables, by the word before the colon: who",
+          items: { type: "string", minLength: 1 },
+        },
+        machine: {
+          type: "array",
+          description: "Entries under machine",
+          items: { type: "string", minLength: 1 },
+        },
+        words: { type: "array", description: "Entries under words", items: { type: "string", minLength: 1 } },
+      },
+    },
     parts: {
       type: "object",
       additionalProperties: {

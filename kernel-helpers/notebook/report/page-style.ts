@@ -52,6 +52,7 @@ pre code{font-size:inherit}
 .failed>.code{border-color:var(--red)}
 .stream,.plain,.json,.traceback{background:var(--tint);padding:.5rem .8rem;max-height:32rem;overflow:auto}
 .stderr{border-left:3px double var(--red)}
+.notices{border:1px solid var(--hair);padding:.5rem .9rem;margin:.8rem 0}.notices ul{margin:.3rem 0 0;padding-left:1.2rem}
 .error,.failure{border:1px solid var(--red);padding:.5rem .9rem;margin:.8rem 0}
 .error strong,.failure strong{color:var(--red)}.error p{margin:0}
 .error pre,.failure pre{background:none;padding:0;margin:.5rem 0 0;white-space:pre-wrap}

@@ -9,7 +9,7 @@ export function sheetId(index: number): string {
 }
 
 /** What comes first: name of the machine, its facts, how the run went, where everything is. */
-export function reportHead({ title, facts, invented, sheets }: ReportInput): string {
+export function reportHead({ title, facts, invented, notices = [], sheets }: ReportInput): string {
   const banner = invented ? '<p class="banner" role="note">Invented readings, for demonstration</p>\n' : "";
   const entries = sheets.map(
     (sheet, index) =>
@@ -18,7 +18,7 @@ export function reportHead({ title, facts, invented, sheets }: ReportInput): str
   return `<header class="head">
 ${banner}<p class="kind">Rebuild report</p>
 <h1>${escapeHtml(title)}</h1>
-${titleBlock(facts)}
+${noticesHtml(notices)}${titleBlock(facts)}
 </header>
 <nav id="contents" aria-labelledby="contents-title">
 <h2 id="contents-title">Contents</h2>
@@ -34,6 +34,12 @@ ${entries.join("\n")}
 </nav>
 <input type="checkbox" id="with-code" checked>
 <label for="with-code">with code</label>`;
+}
+
+function noticesHtml(notices: readonly string[]): string {
+  if (notices.length === 0) return "";
+  const items = notices.map((notice) => `<li>${escapeHtml(notice)}</li>`);
+  return `<div class="notices" role="note"><strong>Of this copy</strong><ul>${items.join("\n")}</ul></div>\n`;
 }
 
 function outcome(sheets: ReportInput["sheets"]): string {

@@ -7,6 +7,8 @@ export interface ReportInput {
   readonly facts: readonly Labelled[];
   /** Set where the readings were made up to show the tool; the report then says so at its top. */
   readonly invented: boolean;
+  /** What has to be known of this copy before it is read, a sentence each; none where not given. */
+  readonly notices?: readonly string[];
   /** In the order they ran. */
   readonly sheets: readonly ReportSheet[];
   /** Shown in the order of their names. */

@@ -1,0 +1,81 @@
+import { canonicalJson } from "../canonical-json.js";
+import { bytesOf, type Files, textOf } from "./files.js";
+
+/** One thing left out of a file. */
+export interface LeftOutPart {
+  /** e.g. `the column "remark"`. */
+  readonly what: string;
+  /** Entries that stood there [-]. */
+  readonly count: number;
+}
+
+/** A file that is shared without something, or not at all. */
+export interface LeftOutFile {
+  readonly file: string;
+  /** SHA-256 of the whole file: who holds it can show that it is the one the record names. */
+  readonly sha256: string;
+  readonly parts: readonly LeftOutPart[];
+  /** The file itself is not in the bundle. */
+  readonly whole?: true;
+}
+
+/** Everything left out of a bundle. */
+export interface LeftOut {
+  readonly schema: 1;
+  /** In the order of paths; empty where nothing was left out. */
+  readonly files: readonly LeftOutFile[];
+  /** Sheets that ask by name for something left out: they cannot be run again from the bundle. */
+  readonly cannotRun: readonly { readonly sheet: string; readonly asksFor: string }[];
+  /** Sheets that read a file that is not whole: run again, they may come to other results. */
+  readonly mayDiffer: readonly string[];
+}
+
+/** The file, beside rebuild.json in a bundle, that says what was left out. */
+export const leftOutFile = "left-out.json";
+
+export function writeLeftOut(leftOut: LeftOut): Uint8Array {
+  return bytesOf(canonicalJson(leftOut));
+}
+
+/**
+ * What was left out of the files of a rebuild; undefined where nothing was.
+ *
+ * @throws RangeError  left-out.json is none this version can read
+ */
+export function readLeftOut(files: Files): LeftOut | undefined {
+  const bytes = files.get(leftOutFile);
+  if (bytes === undefined) return undefined;
+  try {
+    const json: LeftOut = JSON.parse(textOf(bytes));
+    if (json.schema === 1 && [json.files, json.cannotRun, json.mayDiffer].every(Array.isArray)) return json;
+  } catch {
+    // told below
+  }
+  throw new RangeError(`readLeftOut: ${leftOutFile} must be JSON of schema 1, got something else`);
+}
+
+/** What was left out, a sentence each; empty where nothing was. */
+export function leftOutSentences(leftOut: LeftOut): readonly string[] {
+  const files = leftOut.files.map(({ file, parts, whole }) => {
+    const things = parts.map(({ what, count }) => `${what} (${count} ${count === 1 ? "entry" : "entries"})`);
+    return whole
+      ? `Not in this copy: ${file}, which holds ${listed(things)}.`
+      : `Left out of ${file}: ${listed(things)}.`;
+  });
+  const cannot = leftOut.cannotRun.map(
+    ({ sheet, asksFor }) =>
+      `${sheet} asks for ${asksFor}, which was left out: it cannot be run again from this copy.`,
+  );
+  const { mayDiffer } = leftOut;
+  const differ =
+    mayDiffer.length === 0
+      ? []
+      : [
+          `${listed(mayDiffer)} read ${mayDiffer.length === 1 ? "a file that is" : "files that are"} not whole here: run again from this copy, ${mayDiffer.length === 1 ? "it" : "they"} may come to other results than the record.`,
+        ];
+  return [...files, ...cannot, ...differ];
+}
+
+function listed(parts: readonly string[]): string {
+  return parts.length < 2 ? (parts[0] ?? "") : `${parts.slice(0, -1).join(", ")} and ${parts.at(-1)}`;
+}
