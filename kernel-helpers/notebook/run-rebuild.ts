@@ -145,7 +145,9 @@ function reportSheet(result: SheetResult | string, directory: string): ReportShe
     const notebook = readNotebook(join(directory, outputPath(result)));
     return { name: result, title: headingOf(notebook.cells) ?? result, notebook, status: "ok" };
   }
-  const { sheet, status, notebook } = result;
+  const { sheet, status, path } = result;
+  // From the file: a report made later of the same file must come out the same, down to the order of fields.
+  const notebook = path === undefined ? undefined : readNotebook(path);
   return {
     name: sheet,
     title: notebook === undefined ? sheet : (headingOf(notebook.cells) ?? sheet),

@@ -27,6 +27,7 @@ import {
   type Versions,
   versions,
 } from "../../record/index.js";
+import { canonicalNotebook } from "../file/canonical-notebook.js";
 import { checkNotebook } from "../file/check-notebook.js";
 import { headingOf } from "../file/heading-of.js";
 import type { Notebook } from "../file/notebook-format.js";
@@ -156,7 +157,7 @@ function sheetOf(directory: string, name: string, payload: Files): ReportSheet {
     throw new RangeError(
       `shareRebuild: every sheet must have been run, got none of ${name}; journalbox run does that`,
     );
-  const notebook = checkNotebook(JSON.parse(new TextDecoder().decode(bytes)), path);
+  const notebook = canonicalNotebook(checkNotebook(JSON.parse(new TextDecoder().decode(bytes)), path));
   const failure = outcome?.failure?.message;
   const title = headingOf(notebook.cells) ?? name;
   return { name, title, notebook, status: ended, ...(failure !== undefined && { failure }) };

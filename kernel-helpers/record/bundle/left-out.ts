@@ -54,26 +54,36 @@ export function readLeftOut(files: Files): LeftOut | undefined {
   throw new RangeError(`readLeftOut: ${leftOutFile} must be JSON of schema 1, got something else`);
 }
 
-/** What was left out, a sentence each; empty where nothing was. */
-export function leftOutSentences(leftOut: LeftOut): readonly string[] {
-  const files = leftOut.files.map(({ file, parts, whole }) => {
-    const things = parts.map(({ what, count }) => `${what} (${count} ${count === 1 ? "entry" : "entries"})`);
-    return whole
-      ? `Not in this copy: ${file}, which holds ${listed(things)}.`
-      : `Left out of ${file}: ${listed(things)}.`;
-  });
-  const cannot = leftOut.cannotRun.map(
-    ({ sheet, asksFor }) =>
-      `${sheet} asks for ${asksFor}, which was left out: it cannot be run again from this copy.`,
-  );
-  const { mayDiffer } = leftOut;
-  const differ =
-    mayDiffer.length === 0
-      ? []
-      : [
-          `${listed(mayDiffer)} read ${mayDiffer.length === 1 ? "a file that is" : "files that are"} not whole here: run again from this copy, ${mayDiffer.length === 1 ? "it" : "they"} may come to other results than the record.`,
-        ];
-  return [...files, ...cannot, ...differ];
+/** What was left out, a sentence each, what people wrote first; empty where nothing was. */
+export function leftOutSentences({ files, cannotRun, mayDiffer }: LeftOut): readonly string[] {
+  const shortened = files.filter(({ whole }) => whole !== true);
+  const written = shortened.filter(({ file }) => isInput(file));
+  const results = shortened.filter(({ file }) => !isInput(file));
+  const copies = files.filter(({ whole }) => whole === true).map(({ file }) => file);
+  return [
+    ...[...written, ...results].map(partsSentence),
+    ...(copies.length === 0 ? [] : [`Not in this copy: ${listed(copies)}, kept copies of these files.`]),
+    ...cannotRun.map(
+      ({ sheet, asksFor }) =>
+        `${sheet} asks for ${asksFor}, which was left out: it cannot be run again from this copy.`,
+    ),
+    ...(mayDiffer.length === 0 ? [] : [differSentence(mayDiffer)]),
+  ];
+}
+
+/** Whether people wrote a file, or it came of a run. */
+function isInput(file: string): boolean {
+  return /^(?:rebuild\.json$|tables\/)/.test(file);
+}
+
+function partsSentence({ file, parts }: LeftOutFile): string {
+  const things = parts.map(({ what, count }) => `${what} (${count} ${count === 1 ? "entry" : "entries"})`);
+  return `Left out of ${file}: ${listed(things)}.`;
+}
+
+function differSentence(sheets: readonly string[]): string {
+  const [files, they] = sheets.length === 1 ? ["a file that is", "it"] : ["files that are", "they"];
+  return `${listed(sheets)} read ${files} not whole here: run again from this copy, ${they} may come to other results than the record.`;
 }
 
 function listed(parts: readonly string[]): string {
