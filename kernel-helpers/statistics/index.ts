@@ -17,6 +17,8 @@ export { coverageFactor } from "./coverage-factor.js";
 // Straightness
 export { type Curvature, curvature } from "./curvature.js";
 export { fCdf, fQuantile, fSurvival } from "./f-distribution.js";
+// Approach to an end
+export { type Approach, approachAt, type FitApproachOptions, fitApproach } from "./fit-approach.js";
 // Lines
 export { type FitLineOptions, fitLine } from "./fit-line.js";
 export { type BothErrorsOptions, fitLineBothErrors } from "./fit-line-both-errors.js";
