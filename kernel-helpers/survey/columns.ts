@@ -1,4 +1,13 @@
-import { type Angle, type KindName, type Length, type Quantity, quantityFromSi } from "../quantity/index.js";
+import {
+  type Angle,
+  type KindName,
+  type Length,
+  type Quantity,
+  quantityFromSi,
+  type Temperature,
+  type TemperatureScale,
+  temperature,
+} from "../quantity/index.js";
 import { sameDirection } from "./same-direction.js";
 import type { Column, Table } from "./table.js";
 
@@ -87,6 +96,29 @@ export function quantitiesOf<K extends KindName>(
   return Object.freeze(
     values.map((si) => (Number.isNaN(si) ? undefined : quantityFromSi(kind, si, unit as never))),
   );
+}
+
+/**
+ * The temperatures of a column (`pulley box [degF]`), one a row; undefined where none was read. Throws as `lengthsOf`.
+ *
+ * @example
+ * const bytes = new TextEncoder().encode("time [min],room [degC]\n0,18.5");
+ * temperaturesOf(readTable(bytes, { name: "run-in", file: "run-in.csv" }), "room")[0] // 18.5 °C
+ */
+export function temperaturesOf(
+  table: Table,
+  name: string,
+  choice: ColumnChoice = {},
+): readonly (Temperature | undefined)[] {
+  const { values, scale } = columnOf(table, name, "temperature", choice);
+  return Object.freeze(
+    values.map((kelvin) => (Number.isNaN(kelvin) ? undefined : temperature(onScale(kelvin, scale!), scale!))),
+  );
+}
+
+/** The reading on a scale, without the rounding that going to kelvin and back leaves in the last digits. */
+function onScale(kelvin: number, scale: TemperatureScale): number {
+  return Number(temperature(kelvin, "kelvin").in(scale).toPrecision(12));
 }
 
 /** The plain numbers of a column [-], NaN where no reading was taken. Throws as `lengthsOf`. */

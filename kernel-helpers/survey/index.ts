@@ -10,6 +10,7 @@ export {
   lengthsOf,
   numbersOf,
   quantitiesOf,
+  temperaturesOf,
   textOf,
 } from "./columns.js";
 export { type Comparison, compareMeasured } from "./compare-measured.js";

@@ -3,6 +3,9 @@ import {
   numberFault,
   readNumber,
   readQuantity,
+  readTemperature,
+  type TemperatureScale,
+  temperature,
   type UnitName,
   unitNamed,
 } from "../quantity/index.js";
@@ -27,10 +30,19 @@ export function readTableCells(
     for (let row = 1; row < rows.cells.length; row++)
       text[row - 1] = (rows.cells[row]![column.at] ?? "").trim();
     const values = column.dimension === "text" ? [] : readValues(text, column, rows, report);
-    const { name, header, dimension, unit, angle } = column;
+    const { name, header, dimension, unit, scale, angle } = column;
     Object.freeze(values);
     Object.freeze(text);
-    return Object.freeze({ name, header, dimension, unit, angle, values, text });
+    return Object.freeze({
+      name,
+      header,
+      dimension,
+      unit,
+      ...(scale === undefined ? {} : { scale }),
+      angle,
+      values,
+      text,
+    });
   });
 }
 
@@ -50,7 +62,7 @@ function readValues(
     const cell = text[row]!;
     // A cell beyond the end of a short row is reported with the row.
     if (cell === "" && column.at >= rows.cells[row + 1]!.length) values[row] = Number.NaN;
-    else if (plainNumber.test(cell)) values[row] = Number(cell) * factor;
+    else if (plainNumber.test(cell) && column.scale === undefined) values[row] = Number(cell) * factor;
     else values[row] = readOddCell(cell, column, rows.lines[row + 1]!, reported);
   }
   return values;
@@ -58,8 +70,9 @@ function readValues(
 
 /** Anything but a plain number: no reading, a fraction, a power of ten, a unit of its own, or a fault. */
 function readOddCell(cell: string, column: HeaderColumn, line: number, report: ReportFault): number {
-  const { name, header, unit, place } = column;
-  const expected = unit === undefined ? "a number" : `a number ${/\[.*\]$/.exec(header)![0]}`;
+  const { name, header, unit, scale, place } = column;
+  const expected =
+    unit === undefined && scale === undefined ? "a number" : `a number ${/\[.*\]$/.exec(header)![0]}`;
   if (cell === "" || /^[-−–—]$/.test(cell)) {
     const found = cell === "" ? `no ${whatItHolds(name)}` : shown(cell);
     if (isPlaceName(name))
@@ -77,11 +90,35 @@ function readOddCell(cell: string, column: HeaderColumn, line: number, report: R
   // A cell in quotes with a space behind them keeps its quotes.
   const bare = /^"([^"]*)"$/.exec(cell)?.[1] ?? cell;
   const fault = numberFault(bare);
+  if (scale !== undefined) {
+    const read = readOnScale(bare, scale, fault);
+    if (typeof read === "number") return read;
+    report(line, place, shown(cell), expected, read);
+    return Number.NaN;
+  }
   if (fault === undefined) return readNumber(bare) * siFactor(unit);
   const read = unit === undefined ? mendOf(bare, fault) : (ownUnit(bare, unit) ?? mendOf(bare, fault));
   if (typeof read === "number") return read;
   report(line, place, shown(cell), expected, read);
   return Number.NaN;
+}
+
+/** A temperature on the column's scale [K], or what to do about the cell. */
+function readOnScale(cell: string, scale: TemperatureScale, fault: string | undefined): number | string {
+  try {
+    if (fault === undefined) return temperature(readNumber(cell), scale).kelvin;
+  } catch {
+    return "it lies below absolute zero: correct it";
+  }
+  try {
+    const read = readTemperature(cell);
+    const written = read.toJSON().scale;
+    return written === scale
+      ? read.kelvin
+      : `it is on another scale than its column: write ${asTyped(read.in(scale))}`;
+  } catch {
+    return mendOf(cell, fault);
+  }
 }
 
 function whatItHolds(name: string): string {

@@ -1,6 +1,7 @@
 import {
   readAngle,
   systemOf,
+  type TemperatureScale,
   type UnitName,
   unitButForCapitals,
   unitNamed,
@@ -16,9 +17,11 @@ import { type FaultColumn, type ReportFault, shown } from "./table-faults.js";
 export interface HeaderColumn {
   readonly name: string;
   readonly header: string;
-  /** A kind of quantity, "number", "text", or "unknown" where the header is at fault. */
+  /** A kind of quantity, "temperature", "number", "text", or "unknown" where the header is at fault. */
   readonly dimension: string;
   readonly unit: UnitName | undefined;
+  /** The scale of a column of temperatures. */
+  readonly scale?: TemperatureScale;
   /** Where round the shaft the column was read [rad]. */
   readonly angle: number | undefined;
   /** The place among the cells of a row, counted from 0. */
@@ -87,6 +90,9 @@ function readHeader(header: string, at: number, line: number, report: ReportFaul
   const word = spelling.trim();
   if (word === "-") return { ...known, dimension: "number", unit: undefined, angle };
   if (word === "text") return { ...known, dimension: "text", unit: undefined, angle };
+  const scale = scaleSpelled(word);
+  if (scale !== undefined && kindNeeded(name) === undefined)
+    return { ...known, dimension: "temperature", unit: undefined, scale, angle };
   const unit = unitSpelled(word);
   if (unit === undefined) {
     report(line, place, shown(header), `a unit that is known: ${someUnits()}`, unknownUnitMend(word));
@@ -100,6 +106,13 @@ function readHeader(header: string, at: number, line: number, report: ReportFaul
     return unknown;
   }
   return { ...known, dimension: kind, unit, angle };
+}
+
+/** The scale of `[degF]`, `[°C]`, `[kelvin]`; a difference of temperatures is spelled otherwise. */
+function scaleSpelled(word: string): TemperatureScale | undefined {
+  const letter = /^(?:°|deg)\s*([CF])$/.exec(word)?.[1];
+  if (word === "kelvin") return "kelvin";
+  return letter === "C" ? "degC" : letter === "F" ? "degF" : undefined;
 }
 
 /** The angle behind an @ [rad], or "wrong". */
@@ -131,7 +144,7 @@ function unknownUnitMend(spelling: string): string {
 
 function someUnits(): string {
   const symbols = unitsOf("length").map((name) => unitNamed(name).symbol);
-  return [...symbols, "deg", "N", "lbf", "kg", "lb", "…"].join(", ");
+  return [...symbols, "deg", "N", "lbf", "kg", "lb", "min", "degC", "degF", "…"].join(", ");
 }
 
 /** Two columns of one name are alike unless they were read at different angles. */

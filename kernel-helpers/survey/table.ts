@@ -2,6 +2,7 @@ import type {
   Length,
   Temperature,
   TemperatureDifference,
+  TemperatureScale,
   ThermalExpansion,
   UnitName,
   UnitSystem,
@@ -45,13 +46,15 @@ export interface Column {
   readonly name: string;
   /** The header as written: "diameter @ 90 deg [in]". */
   readonly header: string;
-  /** "length", "angle", … "number" for a plain number, "text" for words. */
+  /** "length", "angle", … "temperature", "number" for a plain number, "text" for words. */
   readonly dimension: string;
-  /** The unit of the readings, as in the header; undefined for plain numbers and words. */
+  /** The unit of the readings, as in the header; undefined for plain numbers, temperatures and words. */
   readonly unit: UnitName | undefined;
+  /** The scale of a column of temperatures, as in the header. */
+  readonly scale?: TemperatureScale;
   /** Where a column of the wide form was read round the shaft [rad]. */
   readonly angle: number | undefined;
-  /** Values in SI units; NaN where the file says that no reading was taken. Empty for words. */
+  /** Values in SI units, temperatures in kelvin; NaN where the file says that no reading was taken. Empty for words. */
   readonly values: readonly number[];
   /** Every cell as written, without the spaces round it. */
   readonly text: readonly string[];

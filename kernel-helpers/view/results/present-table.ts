@@ -89,8 +89,11 @@ function readings(table: Table): TableBlock {
   };
 }
 
-function heading({ name, dimension, unit, angle }: Column): TableColumn {
+const scaleSymbols = { degC: "°C", degF: "°F", kelvin: "K" } as const;
+
+function heading({ name, dimension, unit, scale, angle }: Column): TableColumn {
   const title = angle === undefined ? name : `${name} at ${formatNumber(angle / degree(1).si)}°`;
   const align = dimension === "text" ? "left" : "right";
-  return unit === undefined ? { title, align } : { title, unit: unitNamed(unit).symbol, align };
+  const symbol = scale === undefined ? unit && unitNamed(unit).symbol : scaleSymbols[scale];
+  return symbol === undefined ? { title, align } : { title, unit: symbol, align };
 }
