@@ -1,5 +1,7 @@
 // The table of contents: what a worksheet may import from "journalbox".
 
+// Poured bearings: run-in.
+export * from "./bearing/index.js";
 // Published tables with their sources.
 export * from "./handbook/index.js";
 // Threads and their nuts, fits, press rigs.

@@ -1,0 +1,2 @@
+// Poured bearings.
+export * from "./run-in/index.js";
