@@ -7,6 +7,7 @@ import { UsageError } from "./usage-error.js";
 const commands: Readonly<Record<string, () => Promise<Command>>> = {
   open: async () => (await import("./open.js")).openCommand,
   start: async () => (await import("./start.js")).startCommand,
+  new: async () => (await import("./new.js")).newCommand,
   run: async () => (await import("./run.js")).runCommand,
   share: async () => (await import("./share.js")).shareCommand,
   verify: async () => (await import("./verify.js")).verifyCommand,

@@ -5,7 +5,7 @@ import type { Labelled, ReportInput, ReportSheet } from "./report/index.js";
 
 /** What a report of a rebuild is made of. */
 export interface ReportParts {
-  readonly facts: Pick<RebuildFacts, "title" | "machine" | "invented" | "sha256">;
+  readonly facts: Pick<RebuildFacts, "title" | "machine" | "invented" | "examples" | "sha256">;
   readonly sheets: readonly ReportSheet[];
   /** Files of the rebuild by path within it: tables, records, and worksheets as run. */
   readonly files: ReadonlyMap<string, Uint8Array>;
@@ -22,7 +22,7 @@ export function reportOfFiles({ facts, sheets, files, versions, notices = [] }: 
     title: facts.title,
     facts: facts.machine,
     invented: facts.invented,
-    notices,
+    notices: [...examplesNotice(facts.examples), ...notices],
     sheets,
     tables: tables.map(({ path, text, sha256 }) => ({
       name: basename(path, ".csv"),
@@ -42,6 +42,15 @@ export function reportOfFiles({ facts, sheets, files, versions, notices = [] }: 
       ),
     ],
   };
+}
+
+/** Results that stand on example values must not be taken for those of the machine. */
+function examplesNotice(examples: readonly string[]): readonly string[] {
+  return examples.length === 0
+    ? []
+    : [
+        `Still the example values that a new rebuild begins with, not those of this machine: ${examples.join(", ")}.`,
+      ];
 }
 
 interface NamedFile {

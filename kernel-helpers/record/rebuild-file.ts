@@ -26,6 +26,8 @@ export interface RebuildFacts {
   readonly words: Readonly<Record<string, string>>;
   readonly parts: Readonly<Record<string, Part>>;
   readonly instruments: Readonly<Record<string, Instrument>>;
+  /** Entries that are still the examples a new rebuild begins with: "dimensions.shaft nominal". */
+  readonly examples: readonly string[];
   /** What is left out whenever the rebuild is shared. */
   readonly private: PrivateList;
 }
@@ -55,6 +57,7 @@ interface RebuildJson {
   readonly words?: Readonly<Record<string, string>>;
   readonly parts?: Readonly<Record<string, unknown>>;
   readonly instruments?: Readonly<Record<string, unknown>>;
+  readonly examples?: readonly string[];
   readonly private?: Partial<PrivateList>;
 }
 
@@ -92,6 +95,7 @@ export function readRebuildFile(path: string): RebuildFacts {
   const quantities = readEach("quantities", rebuild.quantities, (_, text: string) => readFact(text));
   const parts = readEach("parts", rebuild.parts, partFrom);
   const instruments = readEach("instruments", rebuild.instruments, instrumentFrom);
+  faults.push(...strayExamples(rebuild));
   if (faults.length > 0) throw new RebuildFileFaults(path, faults);
 
   return Object.freeze({
@@ -107,7 +111,26 @@ export function readRebuildFile(path: string): RebuildFacts {
     words: Object.freeze({ ...rebuild.words }),
     parts,
     instruments,
+    examples: Object.freeze([...(rebuild.examples ?? [])]),
     private: Object.freeze({ columns: [], remarks: [], machine: [], words: [], ...rebuild.private }),
+  });
+}
+
+/** Names on the list of examples that are no entries: a slip of the pen would keep an example from being found. */
+function strayExamples(rebuild: RebuildJson): string[] {
+  return (rebuild.examples ?? []).flatMap((entry, at) => {
+    const dot = entry.indexOf(".");
+    const section = rebuild[entry.slice(0, dot) as "dimensions"];
+    if (
+      dot > 0 &&
+      section !== null &&
+      typeof section === "object" &&
+      Object.hasOwn(section, entry.slice(dot + 1))
+    )
+      return [];
+    return [
+      `examples.${at}: found "${entry}", expected the section and name of an entry, e.g. "dimensions.shaft nominal"`,
+    ];
   });
 }
 

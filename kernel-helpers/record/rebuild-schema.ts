@@ -40,6 +40,11 @@ export const rebuildSchema = {
       description: "What worksheets ask for in a word: which member drives, which material, which oil",
       additionalProperties: { type: "string", minLength: 1 },
     },
+    examples: {
+      type: "array",
+      description: "Entries that are still the examples a new rebuild begins with: dimensions.shaft nominal",
+      items: { type: "string", minLength: 1 },
+    },
     private: {
       type: "object",
       description: "What is left out whenever the rebuild is shared, by name",
