@@ -127,6 +127,7 @@ describe("emptyTable(text, units)", () => {
 
 describe("quotedTexts(sources)", () => {
   it("finds each text once, in any quotes, on one line", () => {
-    expect(X).toEqual(["a b", "c", "d"]);
+    const code = [`f("a b", 'c', "a b")`, "g(`d`)"];
+    expect(quotedTexts(code)).toEqual(["a b", "c", "d"]);
   });
 });
