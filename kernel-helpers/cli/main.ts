@@ -8,6 +8,7 @@ const commands: Readonly<Record<string, () => Promise<Command>>> = {
   open: async () => (await import("./open.js")).openCommand,
   start: async () => (await import("./start.js")).startCommand,
   new: async () => (await import("./new.js")).newCommand,
+  check: async () => (await import("./check.js")).checkCommand,
   run: async () => (await import("./run.js")).runCommand,
   share: async () => (await import("./share.js")).shareCommand,
   verify: async () => (await import("./verify.js")).verifyCommand,

@@ -26,6 +26,34 @@ export function typeError(diagnostics: readonly Diagnostic[], source: string): E
   });
 }
 
+/** One fault in a cell: where it is and what is wrong, in plain words. */
+export interface TypeFault {
+  /** Counted from 1 [-]. */
+  readonly line: number;
+  /** Counted from 1 [-]. */
+  readonly column: number;
+  /** The file beside the notebook it lies in; not given for the cell itself. */
+  readonly fileName?: string;
+  readonly text: string;
+  /** The name that is not known, where that is the fault. */
+  readonly unknownName?: string;
+}
+
+/** Everything TypeScript found wrong in a cell, in the order of the cell. */
+export function typeFaults(diagnostics: readonly Diagnostic[]): readonly TypeFault[] {
+  return mostTelling(groupByPlace(diagnostics)).map((fault) => {
+    const { start, fileName, messageText } = fault[0]!;
+    const unknownName = /^Cannot find name '(.+?)'/.exec(messageText)?.[1];
+    return Object.freeze({
+      line: start.line + 1,
+      column: start.character + 1,
+      text: plainWords(fault),
+      ...(fileName !== undefined && { fileName }),
+      ...(unknownName !== undefined && { unknownName }),
+    });
+  });
+}
+
 function tellFault(fault: readonly Diagnostic[], source: string): string[] {
   const first = fault[0]!;
   const { start, end, fileName } = first;
