@@ -1,35 +1,47 @@
-import { relative } from "node:path";
+import { existsSync } from "node:fs";
+import { join, relative } from "node:path";
 import { parseArgs, styleText } from "node:util";
-import { failureText } from "../notebook/index.js";
-import { runRebuild } from "../notebook/run-rebuild.js";
+import { failureText } from "../notebook/runner/failure-text.js";
 import type { Progress } from "../notebook/runner/run-sheets.js";
-import { demoFolder, findRebuild, versions } from "../record/index.js";
+import { startRunKernel } from "../notebook/runner/start-run-kernel.js";
+import { startLightly } from "../notebook/start-lightly.js";
+import { findRebuild } from "../record/find-rebuild.js";
+import { demoFolder, versions } from "../record/package-facts.js";
 import type { Command } from "./command.js";
 import { UsageError } from "./usage-error.js";
 
 /** journalbox run: every worksheet of a rebuild, through the kernel, into notebooks, record and report. */
 export const runCommand: Command = {
   summary: "runs a rebuild's worksheets; writes executed notebooks, record and report",
-  usage: `journalbox run [folder] [--all]
+  usage: `journalbox run [folder] [--all] [--png]
 
 Runs the worksheets of the rebuild in the folder (the one you stand in without it) through the kernel, in the
 order that follows from what each takes over from others. Sheets whose results still follow from the readings,
-the code and rebuild.json as they are now are passed over. Executed notebooks and the report go to out/, what the sheets publish to record/. Where no rebuild.json
-lies there or above, the demo rebuild is run.
+the code and rebuild.json as they are now are passed over. Executed notebooks and the report go to out/, what
+the sheets publish to record/. Where no rebuild.json lies there or above, the demo rebuild is run.
 
   --all   run every sheet, fresh or not
+  --png   put each figure into the executed notebooks as PNG too, for a conversion to PDF; takes longer
 
 Exit code: 0 all sheets ran, 1 a sheet failed, 2 the call was off.`,
 
   async run(args) {
-    const { folder, all } = read(args);
+    const { folder, all, png } = read(args);
     const found = findRebuild(folder ?? process.cwd());
     if (found === undefined && folder !== undefined)
       throw new UsageError(`no rebuild.json in ${folder} or above it`);
     const directory = found ?? demoFolder();
     const progress = new ProgressLine();
+    startLightly();
+    // The kernel takes longest to start: it does so while all the rest is loaded. Where sheets have been run before
+    // it may not be needed, and waits for that to be known.
+    const early = all || !existsSync(join(directory, "record")) ? startRunKernel(directory) : undefined;
+    await early?.spawned;
+    const { runRebuild } = await import("../notebook/run-rebuild.js");
     const { results, fresh, missing, report } = await runRebuild({
       directory,
+      png,
+      ...(early && { kernel: early.kernel }),
       ...(!all && { only: "stale" as const }),
       onStart({ title, invented }) {
         const remark = invented ? " (a demonstration, with invented readings)" : "";
@@ -56,12 +68,18 @@ Exit code: 0 all sheets ran, 1 a sheet failed, 2 the call was off.`,
   },
 };
 
-function read(args: readonly string[]): { readonly folder: string | undefined; readonly all: boolean } {
+interface RunCall {
+  readonly folder: string | undefined;
+  readonly all: boolean;
+  readonly png: boolean;
+}
+
+function read(args: readonly string[]): RunCall {
   try {
-    const options = { all: { type: "boolean" } } as const;
+    const options = { all: { type: "boolean" }, png: { type: "boolean" } } as const;
     const { positionals, values } = parseArgs({ args: [...args], allowPositionals: true, options });
     if (positionals.length > 1) throw new Error(`one folder at the most, got ${positionals.join(" ")}`);
-    return { folder: positionals[0], all: values.all === true };
+    return { folder: positionals[0], all: values.all === true, png: values.png === true };
   } catch (error) {
     throw new UsageError(error instanceof Error ? error.message : String(error));
   }

@@ -4,6 +4,7 @@ import type { Angle, AnyQuantity, Length, Temperature, UnitSystem } from "../qua
 import { readAngle, readAnyQuantity, readLength, readTemperature } from "../quantity/index.js";
 import { type Instrument, instrumentFrom, type Part, partFrom } from "../survey/index.js";
 import type { PrivateList } from "./bundle/private-list.js";
+import { formFaults } from "./form-faults.js";
 import { rebuildSchema } from "./rebuild-schema.js";
 
 /** The machine and its facts, as rebuild.json gives them. */
@@ -70,8 +71,8 @@ interface RebuildJson {
 export function readRebuildFile(path: string): RebuildFacts {
   const bytes = readFileSync(path);
   const json = parse(path, bytes.toString("utf8").replace(/^\uFEFF/, ""));
-  const formFaults = schemaFaults(json);
-  if (formFaults.length > 0) throw new RebuildFileFaults(path, formFaults);
+  const misfits = formFaults(json, rebuildSchema);
+  if (misfits.length > 0) throw new RebuildFileFaults(path, misfits);
   const rebuild = json as RebuildJson;
 
   const faults: string[] = [];
@@ -150,43 +151,4 @@ function parse(path: string, text: string): unknown {
     const line = at === null ? "" : `line ${text.slice(0, Number(at[1])).split("\n").length}: `;
     throw new RebuildFileFaults(path, [`${line}not valid JSON: ${message}`]);
   }
-}
-
-/** What keeps a value from the form of a rebuild.json, each with its place, in plain words. */
-function schemaFaults(json: unknown): string[] {
-  // Loaded here and not at the top: a cell that opens no rebuild should not wait for it.
-  const Ajv2020 = (require("ajv/dist/2020") as typeof import("ajv/dist/2020.js")).default;
-  const check = new Ajv2020({ allErrors: true, verbose: true }).compile(rebuildSchema);
-  if (check(json)) return [];
-  return (check.errors ?? []).map(({ keyword, instancePath, params, data, schema }) => {
-    const place =
-      instancePath.slice(1).replaceAll("/", ".").replaceAll("~1", "/").replaceAll("~0", "~") || "the file";
-    const found = JSON.stringify(data)?.slice(0, 60);
-    switch (keyword) {
-      case "required":
-        return `${place}: "${params.missingProperty}" is missing`;
-      case "additionalProperties":
-        return `${place}: "${params.additionalProperty}" is not known here; known are ${knownAt(instancePath)}`;
-      case "enum":
-        return `${place}: found ${found}, expected one of ${(schema as string[]).join(", ")}`;
-      case "const":
-        return `${place}: found ${found}, expected ${JSON.stringify(schema)}`;
-      case "minLength":
-        return `${place}: nothing stands here, a text was expected`;
-      default:
-        return `${place}: found ${found}, expected ${params.type === "array" ? "a list" : `a ${params.type ?? keyword}`}`;
-    }
-  });
-}
-
-function knownAt(instancePath: string): string {
-  const { properties } = rebuildSchema;
-  const section = instancePath.split("/")[1];
-  const known =
-    section === "parts" || section === "instruments"
-      ? properties[section].additionalProperties.properties
-      : section === "private"
-        ? properties.private.properties
-        : properties;
-  return Object.keys(known).join(", ");
 }

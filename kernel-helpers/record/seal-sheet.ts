@@ -14,6 +14,8 @@ export interface EndedRun {
   readonly failure?: SheetFailure;
   /** The cells as run; not given where the file could not be read. */
   readonly cells?: readonly CellToKeep[];
+  /** "to come" where the executed notebook of this run has still to be written; it has been where not given. */
+  readonly output?: "to come" | "written";
 }
 
 /**
@@ -30,7 +32,8 @@ export function sealSheet(directory: string, run: EndedRun): SheetOutcome {
     const code = keepContent(directory, `${sheet}.ts`, codeText(cells));
     writeSheetRecord(directory, sealed(directory, run, code));
   }
-  return writeOutcome(directory, { sheet, status, code: codeHash(cells), ...(failure && { failure }) });
+  const outcome = { sheet, status, code: codeHash(cells), ...(failure && { failure }) };
+  return writeOutcome(directory, outcome, run.output);
 }
 
 function sealed(directory: string, { sheet, status }: EndedRun, code: string): Omit<SheetRecord, "schema"> {

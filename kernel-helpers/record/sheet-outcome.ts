@@ -47,6 +47,7 @@ export const reportFile = "out/report.html";
 export function writeOutcome(
   directory: string,
   run: Pick<SheetOutcome, "sheet" | "status" | "code" | "failure">,
+  output: "to come" | "written" = "written",
 ): SheetOutcome {
   const { inputs, recalled } = readReads(directory, run.sheet);
   const outcome: SheetOutcome = {
@@ -55,7 +56,7 @@ export function writeOutcome(
     inputs,
     recalled,
     record: recordHash(directory, run.sheet),
-    output: fileHash(join(directory, outputPath(run.sheet))),
+    output: output === "written" ? fileHash(join(directory, outputPath(run.sheet))) : null,
     versions: { ...versions() },
   };
   writeFile(stateFile(directory, run.sheet, "run"), canonicalJson(outcome));

@@ -1,19 +1,15 @@
 import { inspect } from "node:util";
 import { blocksMimeType, type FigureBlock, type Presentation } from "./blocks.js";
-import { figureHtml } from "./figure-html.js";
-import { plotlyLoaderHtml } from "./plotly-loader.js";
+import type { Bundle } from "./bundle-type.js";
+import { finishFigure } from "./finish-figure.js";
+import { owedLoader, owedPicture, owesPictures, withPictures } from "./owed-pictures.js";
+import { PainterHere } from "./picture/painter.js";
 import { present } from "./present.js";
 import { renderHtml } from "./render-html.js";
 import { renderText } from "./render-text.js";
 
-/** A value in the forms a notebook can show, by MIME type. */
-export interface Bundle {
-  data: Record<string, unknown>;
-  metadata: Record<string, unknown>;
-}
-
-/** Fine enough for print and for screens of double density. */
-const pngScale = 2;
+/** Draws in this thread, one figure after the other. */
+const painter = new PainterHere();
 
 /** The cell whose output brings plotly.js to the page; undefined until one has. */
 let loaderCell: string | undefined;
@@ -31,6 +27,18 @@ let loaderCell: string | undefined;
  * @throws TypeError, RangeError  a figure cannot be drawn
  */
 export async function bundleOf(value: unknown, cell = ""): Promise<Bundle | undefined> {
+  const bundle = owingBundleOf(value, cell);
+  if (bundle === undefined || !owesPictures(bundle.data)) return bundle;
+  return withPictures(bundle, figuresOf(bundle.data[blocksMimeType] as Presentation), painter);
+}
+
+/**
+ * The same with its pictures still owed: whoever shows it draws them, see withPictures. That the figures can be
+ * drawn is checked here, where the cell can still be told.
+ *
+ * @throws TypeError, RangeError  a figure cannot be drawn
+ */
+export function owingBundleOf(value: unknown, cell = ""): Bundle | undefined {
   if (value === undefined || value === null) return undefined;
   const presentation = present(value);
   if (presentation === undefined)
@@ -43,15 +51,15 @@ export function resetLoader(): void {
   loaderCell = undefined;
 }
 
-async function bundleOfPresentation(presentation: Presentation, cell: string): Promise<Bundle> {
-  const figures = presentation.blocks.filter((block) => block.type === "figure");
-  const drawings = await drawAll(figures);
-  const picture = (block: FigureBlock): string =>
-    figureHtml({ figure: block.figure, svg: drawings.get(block)!, alt: block.alt });
-  const loader = figures.length > 0 && takesLoader(cell) ? plotlyLoaderHtml() : "";
-  const bundle: Bundle = {
+function bundleOfPresentation(presentation: Presentation, cell: string): Bundle {
+  const figures = figuresOf(presentation);
+  for (const { figure } of figures) finishFigure(figure);
+  const picture = (block: FigureBlock): string => owedPicture(figures.indexOf(block));
+  const html = renderHtml(presentation, { picture, withStyle: true });
+  const loader = figures.length > 0 && takesLoader(cell) ? owedLoader : "";
+  return {
     data: {
-      "text/html": renderHtml(presentation, { picture, withStyle: true }) + loader,
+      "text/html": html + loader,
       "text/plain": renderText(presentation),
       [blocksMimeType]: JSON.parse(
         JSON.stringify({ title: presentation.title, blocks: presentation.blocks }),
@@ -59,30 +67,10 @@ async function bundleOfPresentation(presentation: Presentation, cell: string): P
     },
     metadata: {},
   };
-  const [only, another] = figures;
-  if (only !== undefined && another === undefined) await addPng(bundle, only, drawings.get(only)!);
-  return bundle;
 }
 
-/** Static pictures; the drawing engine is loaded only when there is something to draw. */
-async function drawAll(figures: readonly FigureBlock[]): Promise<ReadonlyMap<FigureBlock, string>> {
-  const drawings = new Map<FigureBlock, string>();
-  if (figures.length === 0) return drawings;
-  const { drawSvg } = await import("./picture/draw-svg.js");
-  for (const block of figures) drawings.set(block, await drawSvg(block.figure));
-  return drawings;
-}
-
-/** Adds the PNG; of a drawing that cannot be turned into one there is none, for its HTML and text stand anyhow. */
-async function addPng(bundle: Bundle, { figure }: FigureBlock, svg: string): Promise<void> {
-  const { NotRasterized, rasterize } = await import("./picture/rasterize.js");
-  try {
-    bundle.data["image/png"] = Buffer.from(await rasterize(svg, pngScale)).toString("base64");
-  } catch (error) {
-    if (error instanceof NotRasterized) return;
-    throw error;
-  }
-  bundle.metadata["image/png"] = { width: figure.layout.width, height: figure.layout.height };
+function figuresOf({ blocks }: Presentation): readonly FigureBlock[] {
+  return blocks.filter((block) => block.type === "figure");
 }
 
 function takesLoader(cell: string): boolean {

@@ -16,11 +16,13 @@ export {
   type VerdictBlock,
   type WarningBlock,
 } from "./blocks.js";
-export { type Bundle, bundleOf, resetLoader } from "./bundle.js";
+export { bundleOf, owingBundleOf, resetLoader } from "./bundle.js";
+export type { Bundle } from "./bundle-type.js";
 export type { Drawing, Fill, Pen, Point, Shape } from "./drawing/drawing.js";
 export { drawingSize, drawingSvg } from "./drawing/drawing-svg.js";
 export { type FigureWithPicture, figureHtml } from "./figure-html.js";
 export { finishFigure, traceTypes, widestFigure } from "./finish-figure.js";
+export { owesPictures, withPictures } from "./owed-pictures.js";
 export { plotlyLoaderHtml, withoutPlotlyLoader } from "./plotly-loader.js";
 export { present } from "./present.js";
 export { type HtmlOptions, renderHtml } from "./render-html.js";

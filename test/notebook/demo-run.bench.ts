@@ -74,7 +74,7 @@ describe.runIf(hasJupyter)("the demo rebuild, from a fresh process", () => {
   const cli = join(packageRoot(), "dist", "cli", "main.js");
   bench(
     "journalbox run, with figures and report",
-    () => mustEndWell(spawnSync(process.execPath, [cli, "run", ours], { encoding: "utf8" })),
+    () => mustEndWell(spawnSync(process.execPath, [cli, "run", "--all", ours], { encoding: "utf8" })),
     options,
   );
   bench(

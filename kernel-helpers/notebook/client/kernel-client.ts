@@ -16,6 +16,10 @@ export interface KernelOptions {
   readonly environment?: NodeJS.ProcessEnv;
   /** How long it may take until it answers [ms]. */
   readonly startTimeout?: number;
+  /** False where nobody will ask for tooltips: the kernel then starts sooner. */
+  readonly tooltips?: boolean;
+  /** Called when the kernel's process has been started, long before it answers. */
+  readonly onSpawned?: () => void;
   /** The program and its arguments, for another kernel run by Node; this package's own where not given. */
   readonly program?: readonly string[];
 }
@@ -97,10 +101,11 @@ export class KernelClient {
   }
 
   static async #startOnce(options: KernelOptions, quickStart: string | undefined): Promise<KernelClient> {
-    const { directory, environment = process.env, startTimeout = 60_000 } = options;
+    const { directory, environment = process.env, startTimeout = 60_000, tooltips = true } = options;
     const prepared = quickStart === undefined ? [] : quickStartOption(quickStart);
-    const program = options.program ?? [...prepared, kernelProgram()];
+    const program = options.program ?? [...prepared, kernelProgram(), ...(tooltips ? [] : ["--no-tooltips"])];
     const client = new KernelClient(await KernelProcess.start(directory, environment, program));
+    options.onSpawned?.();
     try {
       await client.#greet(startTimeout);
     } catch (error) {
@@ -159,11 +164,16 @@ export class KernelClient {
   }
 
   /**
-   * Makes the kernel as good as new, for a sheet that runs in a folder.
+   * Makes the kernel as good as new, for a sheet that runs in a folder. Where pictures are owed, what cells show
+   * comes without them, and whoever asked draws them: see withPictures.
    *
    * @throws CellError the folder is not there
    */
-  async reset(sheet: { readonly directory: string; readonly sheet?: string }): Promise<void> {
+  async reset(sheet: {
+    readonly directory: string;
+    readonly sheet?: string;
+    readonly pictures?: "drawn" | "owed";
+  }): Promise<void> {
     const content = await this.request("journalbox_reset_request", { ...sheet });
     if (content.status !== "ok") throw failure(content);
     for (const [id, pending] of this.#pending) if (pending.finished) this.#pending.delete(id);
@@ -205,7 +215,7 @@ export class KernelClient {
       const answer = this.#ask("kernel_info_request", {}).then(() => {
         answered = true;
       });
-      await Promise.race([answer, pause(50), died]);
+      await Promise.race([answer, pause(20), died]);
     }
     this.#pending.clear();
     this.#process.forgetFile();

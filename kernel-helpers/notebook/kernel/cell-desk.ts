@@ -1,7 +1,7 @@
 import { setImmediate as nextTurn } from "node:timers/promises";
 import { inspect } from "node:util";
 import { blocksMimeType, type Presentation } from "../../view/blocks.js";
-import type { Bundle } from "../../view/bundle.js";
+import type { Bundle } from "../../view/bundle-type.js";
 import type { Message } from "../wire/message.js";
 import { type CellContext, insideCell } from "./cell-context.js";
 import type { CellOutcome, CellRunner } from "./cell-runner.js";
@@ -28,6 +28,8 @@ export class CellDesk {
   #count = 0;
   #forgetPage = (): void => {};
   #note: Presentation | undefined;
+  /** Whether the client draws the pictures of what cells show. */
+  #owesPictures = false;
 
   constructor(runner: CellRunner, output: Output, publish: Publish, placesOf: PlacesOf) {
     this.#runner = runner;
@@ -36,9 +38,10 @@ export class CellDesk {
     this.#placesOf = placesOf;
   }
 
-  /** Numbers begin anew. */
-  reset(): void {
+  /** Numbers begin anew. From now on pictures are drawn here, or owed to the client. */
+  reset(pictures: "drawn" | "owed"): void {
     this.#count = 0;
+    this.#owesPictures = pictures === "owed";
     this.#forgetPage();
   }
 
@@ -93,9 +96,10 @@ export class CellDesk {
     if (typeof value !== "object" && typeof value !== "function")
       return result({ data: { "text/plain": inspect(value) }, metadata: {} });
     // Loaded with the first value that may have a look of its own, so that the kernel starts without it.
-    const { bundleOf, resetLoader } = await import("../../view/bundle.js");
+    const { bundleOf, owingBundleOf, resetLoader } = await import("../../view/bundle.js");
     this.#forgetPage = resetLoader;
-    const bundle = await insideCell(cell, () => bundleOf(value, cellId(cell.request)));
+    const show = this.#owesPictures ? owingBundleOf : bundleOf;
+    const bundle = await insideCell(cell, async () => show(value, cellId(cell.request)));
     const { noteShown } = await import("../../record/note-sheet.js");
     noteShown(value, blocksIn(bundle));
     if (bundle !== undefined) result(bundle);

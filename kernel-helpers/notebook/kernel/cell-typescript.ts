@@ -3,6 +3,7 @@ import { dirname, resolve } from "node:path";
 import type * as TypeScript from "@tslab/typescript-for-tslab";
 import { addEmitSteps } from "./emit-steps.js";
 import { createLightProgram } from "./light-program.js";
+import { resolveQuickly } from "./resolve-quickly.js";
 import { shorthandStep } from "./shorthand-names.js";
 import { stopLoopsStep } from "./stop-loops.js";
 
@@ -66,6 +67,7 @@ export function prepareTypeScript(): CellTypeScript {
     host: TypeScript.WatchCompilerHostOfFilesAndCompilerOptions<TypeScript.BuilderProgram>,
   ): unknown => {
     addEmitSteps(host, [(checker) => shorthandStep(ts, checker), () => stopLoopsStep(ts)]);
+    resolveQuickly(ts, host);
     const create = createLightProgram(ts);
     host.createProgram = (...asked) => {
       const made = create(...asked);

@@ -151,8 +151,11 @@ export class Kernel {
     this.#frontEnd.status(request, "idle");
   }
 
-  /** Makes the kernel as good as new for a sheet in a folder; message type `journalbox_reset_request`. */
-  #reset({ directory, sheet }: Content): Content {
+  /**
+   * Makes the kernel as good as new for a sheet in a folder; message type `journalbox_reset_request`. A client that
+   * draws pictures itself says so: `pictures: "owed"`.
+   */
+  #reset({ directory, sheet, pictures }: Content): Content {
     const before = process.cwd();
     process.chdir(String(directory ?? before)); // throws where it is not there, before anything is changed
     this.#tellsOfUpdates = false;
@@ -160,7 +163,7 @@ export class Kernel {
     this.#output.flush();
     this.#state.restore(before);
     this.#runner.reset(process.cwd() === before);
-    this.#desk.reset();
+    this.#desk.reset(pictures === "owed" ? "owed" : "drawn");
     setUnitSystem(undefined);
     resetSession();
     setSession({ directory: process.cwd(), ...(typeof sheet === "string" && { sheet }) });

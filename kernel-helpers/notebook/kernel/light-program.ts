@@ -1,4 +1,5 @@
 import type * as TypeScript from "@tslab/typescript-for-tslab";
+import { keepHelpers } from "./keep-helpers.js";
 
 /** Members of TypeScript that its declarations leave out. */
 interface Inner {
@@ -21,7 +22,12 @@ export function createLightProgram(
   ts: typeof TypeScript,
 ): TypeScript.CreateProgram<TypeScript.BuilderProgram> {
   const { bindSourceFile } = ts as unknown as Inner;
+  const hosts = new WeakSet<TypeScript.CompilerHost>();
   return (rootNames, options, host, old, faults) => {
+    if (host !== undefined && rootNames !== undefined && !hosts.has(host)) {
+      hosts.add(host);
+      keepHelpers(ts, host, rootNames);
+    }
     const program = ts.createProgram({
       rootNames: rootNames ?? [],
       options: options ?? {},

@@ -1,5 +1,5 @@
 import { type CellTypeScript, prepareTypeScript } from "./cell-typescript.js";
-import { readNodeTypesQuickly } from "./quick-types.js";
+import { readTypesQuickly, type Unread } from "./quick-types.js";
 import { resolveImports } from "./resolve-imports.js";
 
 /** The parts of tslab the kernel stands on, and the TypeScript under them. */
@@ -18,10 +18,10 @@ export type DisplayWriter = (
 ) => void;
 
 /** Loads tslab after its TypeScript has been prepared; the order matters, hence `require` and not `import`. */
-export function loadTslab(): Tslab {
+export function loadTslab(unread: Unread = "of Node's types"): Tslab {
   const prepared = prepareTypeScript();
   resolveImports(prepared.ts);
-  readNodeTypesQuickly(prepared.ts.sys);
+  readTypesQuickly(prepared.ts.sys, unread);
   const converter: typeof import("tslab/dist/converter.js") = require("tslab/dist/converter.js");
   const executor: typeof import("tslab/dist/executor.js") = require("tslab/dist/executor.js");
   const metadata: typeof import("tslab/dist/metadata.js") = require("tslab/dist/metadata.js");

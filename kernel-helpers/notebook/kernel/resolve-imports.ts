@@ -47,6 +47,11 @@ function resolveTypes(sys: TypeScript.System, root: string, beside: readonly str
   const exists = [sys.fileExists, sys.directoryExists].map((ask) => ask.bind(sys));
   const found = (path: string): boolean => exists.some((ask) => ask(path));
 
+  // TypeScript looks for each part of its own library in a package first that nobody has.
+  const library = /\/node_modules\/@typescript(\/lib-[^/]*)?$/;
+  const { directoryExists } = sys;
+  sys.directoryExists = (path) => !library.test(path) && directoryExists.call(sys, path);
+
   const redirect = (path: string): string => {
     const cwd = sys.getCurrentDirectory().replaceAll("\\", "/");
     const own = `${cwd}/node_modules/${packageName}`;

@@ -8,11 +8,12 @@ import { frontEndSession } from "./front-end-session.js";
 import { Kernel } from "./kernel.js";
 import { loadTslab } from "./load-tslab.js";
 import { tellLauncher } from "./quick-start/launch.js";
+import type { Unread } from "./quick-types.js";
 import { bindSockets, closeSockets, exitStatusOf } from "./sockets.js";
 import { StopFlag } from "./stop-flag.js";
 
 /** Starts a kernel in this process and folder, and keeps it until it is told to shut down. */
-export async function startKernel(connection: Connection): Promise<void> {
+export async function startKernel(connection: Connection, unread?: Unread): Promise<void> {
   setSession(frontEndSession(process.env, process.cwd()));
   const stopFlag = new StopFlag();
   stopFlag.showToLoops();
@@ -24,7 +25,7 @@ export async function startKernel(connection: Connection): Promise<void> {
     failed: fail,
   });
   const frontEnd = new FrontEnd(connection, sockets, control);
-  const kernel = new Kernel(loadTslab(), frontEnd, stopFlag, {
+  const kernel = new Kernel(loadTslab(unread), frontEnd, stopFlag, {
     cellEnded: () => control.lookForUpdate(),
     shutDown: () => void end(),
   });

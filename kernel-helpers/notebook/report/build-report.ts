@@ -1,4 +1,5 @@
 import { escapeHtml } from "../../view/escape.js";
+import { PainterHere } from "../../view/picture/painter.js";
 import { viewStyle } from "../../view/style.js";
 import { contentSecurity } from "./content-security.js";
 import { downloadsSection } from "./downloads-section.js";
@@ -9,9 +10,9 @@ import { pageStyle } from "./page-style.js";
 import { plotlyLibrary } from "./plotly-library.js";
 import { readingsSection } from "./readings-section.js";
 import { holdsMath } from "./render-markdown.js";
-import { reportHead, sheetId } from "./report-head.js";
+import { reportHead } from "./report-head.js";
 import type { ReportInput } from "./report-input.js";
-import { sheetSection } from "./sheet-section.js";
+import { ReportSections } from "./report-sections.js";
 import { titleBlock } from "./title-block.js";
 
 /**
@@ -19,19 +20,22 @@ import { titleBlock } from "./title-block.js";
  * the worksheets hold. Only the report's own few lines of script and plotly.js run in it; without scripts it shows
  * static pictures.
  *
- * Valid when: figures have some thousands of points at most (each is drawn anew); tables of any length, of which
+ * Valid when: figures have some thousands of points at most (each is drawn from its data); tables of any length, of which
  * the first 500 rows are shown and all can be taken away.
  *
  * @param input  what to show; a function of it alone are the bytes returned, with the same releases of
  *               journalbox, its packages and Node
+ * @param made  where some of its sections have been made already
  * @returns an HTML document
  */
-export async function buildReport(input: ReportInput): Promise<string> {
+export async function buildReport(
+  input: ReportInput,
+  made: ReportSections = new ReportSections(new PainterHere()),
+): Promise<string> {
   const tables = [...input.tables].sort(byName);
   const records = [...input.records].sort(byName);
   const sections: string[] = [];
-  for (const [index, sheet] of input.sheets.entries())
-    sections.push(await sheetSection(sheet, sheetId(index)));
+  for (const [index, sheet] of input.sheets.entries()) sections.push(await made.of(sheet, index));
 
   const body = `${reportHead(input)}
 <main>

@@ -1,5 +1,6 @@
 import { blocksMimeType, type FigureBlock } from "../../view/blocks.js";
 import { escapeHtml } from "../../view/escape.js";
+import type { Painter } from "../../view/picture/painter.js";
 import { renderHtml } from "../../view/render-html.js";
 import type { ErrorOutput, MimeBundle, Output } from "../file/notebook-format.js";
 import { checkPresentation } from "./check-presentation.js";
@@ -11,8 +12,14 @@ import type { Outline } from "./outline.js";
 import { renderFormula, renderMarkdown } from "./render-markdown.js";
 import { terminalText } from "./terminal-text.js";
 
+/** What an output is rendered for. */
+export interface OutputPlace {
+  readonly outline: Outline;
+  readonly painter: Painter;
+}
+
 /** One output of a cell as HTML; empty where it shows nothing. */
-export async function renderOutput(output: Output, outline: Outline): Promise<string> {
+export async function renderOutput(output: Output, place: OutputPlace): Promise<string> {
   switch (output.output_type) {
     case "stream":
       return output.text.trim() === ""
@@ -22,7 +29,7 @@ export async function renderOutput(output: Output, outline: Outline): Promise<st
       return errorHtml(output);
     case "display_data":
     case "execute_result":
-      return dataHtml(output.data, outline);
+      return dataHtml(output.data, place);
   }
 }
 
@@ -34,7 +41,7 @@ function errorHtml({ ename, evalue, traceback }: ErrorOutput): string {
   return `<div class="error" role="note"><p><strong>Stopped here.</strong> ${title}</p>${details}</div>`;
 }
 
-type Form = (given: unknown, outline: Outline) => Promise<string | undefined> | string | undefined;
+type Form = (given: unknown, place: OutputPlace) => Promise<string | undefined> | string | undefined;
 
 const plain: readonly [mediaType: string, form: Form] = [
   "text/plain",
@@ -50,16 +57,16 @@ const otherForms: readonly (typeof plain)[] = [
   ["image/svg+xml", asText((svg) => `<img src="${svgDataUri(svg)}" alt="Picture made by this cell">`)],
   ["image/png", asText((base64) => pictureHtml("image/png", base64))],
   ["image/jpeg", asText((base64) => pictureHtml("image/jpeg", base64))],
-  ["text/markdown", asText((text, outline) => renderMarkdown(text, { outline }))],
+  ["text/markdown", asText((text, { outline }) => renderMarkdown(text, { outline }))],
   ["text/latex", asText(renderFormula)],
   ["application/json", (value) => pre("json", highlightCode(JSON.stringify(value, null, 1), "json"))],
   plain,
 ];
 
-async function dataHtml(data: MimeBundle, outline: Outline): Promise<string> {
+async function dataHtml(data: MimeBundle, place: OutputPlace): Promise<string> {
   const forms = Object.hasOwn(data, blocksMimeType) ? ownForms : otherForms;
   for (const [mediaType, form] of forms) {
-    const html = Object.hasOwn(data, mediaType) ? await form(data[mediaType], outline) : undefined;
+    const html = Object.hasOwn(data, mediaType) ? await form(data[mediaType], place) : undefined;
     if (html !== undefined) return `<div class="output">${html}</div>`;
   }
   const offered = Object.keys(data).sort().join(", ") || "nothing";
@@ -67,10 +74,13 @@ async function dataHtml(data: MimeBundle, outline: Outline): Promise<string> {
 }
 
 /** The blocks as text or as JSON: some kernels and editors store the one, some the other. */
-async function presentationHtml(given: unknown, outline: Outline): Promise<string | undefined> {
+async function presentationHtml(
+  given: unknown,
+  { outline, painter }: OutputPlace,
+): Promise<string | undefined> {
   const presentation = checkPresentation(typeof given === "string" ? parsed(given) : given);
   if (presentation === undefined) return undefined;
-  const pictures = await figurePictures(presentation);
+  const pictures = await figurePictures(presentation, painter);
   const picture = (block: FigureBlock): string => pictures.get(block)!;
   return renderHtml(presentation, { picture, withStyle: false, headingLevel: outline.below });
 }
@@ -93,8 +103,8 @@ function pictureHtml(mediaType: string, base64: string): string | undefined {
   return uri === undefined ? undefined : `<img src="${uri}" alt="Picture made by this cell">`;
 }
 
-function asText(form: (text: string, outline: Outline) => string | undefined): Form {
-  return (given, outline) => (typeof given === "string" ? form(given, outline) : undefined);
+function asText(form: (text: string, place: OutputPlace) => string | undefined): Form {
+  return (given, place) => (typeof given === "string" ? form(given, place) : undefined);
 }
 
 function pre(name: string, html: string): string {

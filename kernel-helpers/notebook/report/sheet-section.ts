@@ -1,19 +1,20 @@
 import { escapeHtml } from "../../view/escape.js";
+import type { Painter } from "../../view/picture/painter.js";
 import type { Cell, CodeCell } from "../file/notebook-format.js";
 import { highlightCode } from "./highlight-code.js";
 import { Outline } from "./outline.js";
 import { renderMarkdown } from "./render-markdown.js";
-import { renderOutput } from "./render-output.js";
+import { type OutputPlace, renderOutput } from "./render-output.js";
 import type { ReportSheet } from "./report-input.js";
 import { statusStamp } from "./status-stamp.js";
 
 /** One worksheet as a section: its text, its code small and quiet, its results. */
-export async function sheetSection(sheet: ReportSheet, id: string): Promise<string> {
-  const outline = new Outline(2);
+export async function sheetSection(sheet: ReportSheet, id: string, painter: Painter): Promise<string> {
+  const place = { outline: new Outline(2), painter };
   const cells = sheet.notebook?.cells ?? [];
   const parts: string[] = [];
   for (const [index, cell] of cells.entries())
-    parts.push(await cellHtml(cell, outline, index === 0 ? sheet.title : undefined));
+    parts.push(await cellHtml(cell, place, index === 0 ? sheet.title : undefined));
   if (cells.length === 0) parts.push('<p class="left-out">[this sheet has no cells to show]</p>');
   return `<section class="sheet" id="${id}" aria-labelledby="${id}-title">
 <header><p class="number">${escapeHtml(sheet.name)}</p>
@@ -24,20 +25,20 @@ ${failureHtml(sheet)}${parts.join("\n")}
 }
 
 /** A raw cell is meant for other converters, and shows nothing here. */
-async function cellHtml(cell: Cell, outline: Outline, titleAbove: string | undefined): Promise<string> {
+async function cellHtml(cell: Cell, place: OutputPlace, titleAbove: string | undefined): Promise<string> {
   switch (cell.cell_type) {
     case "code":
-      return codeHtml(cell, outline);
+      return codeHtml(cell, place);
     case "markdown":
-      return `<div class="text">\n${renderMarkdown(cell.source, { ...cell, outline, titleAbove })}</div>`;
+      return `<div class="text">\n${renderMarkdown(cell.source, { ...cell, outline: place.outline, titleAbove })}</div>`;
     case "raw":
       return "";
   }
 }
 
-async function codeHtml({ source, outputs }: CodeCell, outline: Outline): Promise<string> {
+async function codeHtml({ source, outputs }: CodeCell, place: OutputPlace): Promise<string> {
   const parts = source.trim() === "" ? [] : [codeBlock(source)];
-  for (const output of outputs) parts.push(await renderOutput(output, outline));
+  for (const output of outputs) parts.push(await renderOutput(output, place));
   const failed = outputs.some((output) => output.output_type === "error") ? " failed" : "";
   return `<div class="cell${failed}">\n${parts.filter((html) => html !== "").join("\n")}\n</div>`;
 }

@@ -1,6 +1,6 @@
 import { CellError } from "../client/client-errors.js";
 import type { KernelClient } from "../client/kernel-client.js";
-import type { Cell, CodeCell, Notebook } from "../file/notebook-format.js";
+import type { Cell, CodeCell, Notebook, Output } from "../file/notebook-format.js";
 import { OutputCollector } from "./collect-outputs.js";
 import type { FailedCell, SheetError } from "./sheet-result.js";
 
@@ -18,6 +18,8 @@ export interface RunCellsOptions {
   readonly timeout: number;
   /** Called before each code cell that is run, with its place among all cells. */
   readonly onCell: (index: number) => void;
+  /** Called after each code cell that was run, with what it has shown so far. */
+  readonly onOutputs: (outputs: readonly Output[]) => void;
   /** Called when all cells have been run, to wait for what still comes of them. */
   readonly settle: () => Promise<void>;
 }
@@ -37,6 +39,7 @@ export async function runCells(
     options.onCell(index);
     const run = await runCell(client, cell, options.timeout);
     runs.set(cell, run);
+    options.onOutputs(run.outputs.outputs);
     if (run.error !== undefined || run.outputs.stderr !== "") break;
   }
   await options.settle();

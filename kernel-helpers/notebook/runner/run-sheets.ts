@@ -1,7 +1,10 @@
 import { join } from "node:path";
+import type { Painter } from "../../view/picture/painter.js";
+import { ThreadPainter } from "../../view/picture/thread-painter.js";
 import { KernelClient } from "../client/kernel-client.js";
 import { readNotebook, writeNotebook } from "../file/notebook-file.js";
 import type { Notebook } from "../file/notebook-format.js";
+import { beginToDraw, completeCells } from "./complete-cells.js";
 import { type CellsRun, runCells } from "./run-cells.js";
 import type { Sheet, SheetError, SheetResult } from "./sheet-result.js";
 
@@ -14,10 +17,16 @@ export interface RunSheetsOptions {
   /** Where the executed notebooks are written. */
   readonly outputDirectory: string;
   readonly onProgress?: (progress: Progress) => void;
+  /** Called when a sheet's cells have been run, before its pictures are drawn and the next sheet begins. */
+  readonly onCellsRun?: (result: SheetResult) => void;
   /** Asked when a sheet's turn has come: whether it is passed over. */
   readonly skip?: (sheet: Sheet) => boolean;
   /** How long one cell may take [ms]; ten minutes where not given. */
   readonly cellTimeout?: number;
+  /** A kernel that is being started already; it is closed with the run, whether it was needed or not. */
+  readonly kernel?: Promise<KernelClient>;
+  /** Who draws the pictures; a thread started for this run, without PNG, where not given. */
+  readonly painter?: Painter;
 }
 
 /** How far the run has come. */
@@ -28,6 +37,8 @@ export type Progress =
   | { readonly type: "sheet-ended"; readonly result: SheetResult };
 
 const tenMinutes = 600_000;
+
+type RunOptions = RunSheetsOptions & { readonly painter: Painter };
 
 /**
  * Runs worksheets one after the other in one warm kernel, each in a clean state, and writes each executed
@@ -40,16 +51,30 @@ const tenMinutes = 600_000;
  */
 export async function runSheets(options: RunSheetsOptions): Promise<readonly SheetResult[]> {
   checkNames(options.sheets);
-  const kernel = new WarmKernel(options);
+  const { painter } = options;
+  if (painter !== undefined) return runEach({ ...options, painter });
+  const thread = new ThreadPainter({ png: false });
   try {
-    const results: SheetResult[] = [];
+    return await runEach({ ...options, painter: thread });
+  } finally {
+    await thread.close();
+  }
+}
+
+/** The pictures of a sheet may still be drawn, and its notebook written, while the kernel runs the next one. */
+async function runEach(options: RunOptions): Promise<readonly SheetResult[]> {
+  const kernel = new WarmKernel(options);
+  const results: Promise<SheetResult>[] = [];
+  try {
     for (const sheet of options.sheets) {
       if (options.skip?.(sheet)) continue;
-      const result = await runSheet(sheet, kernel, options);
-      options.onProgress?.({ type: "sheet-ended", result });
+      const run = await runSheet(sheet, kernel, options);
+      const result = endSheet(run, results.at(-1), options);
+      result.catch(() => undefined); // told below, when the sheets have been run
       results.push(result);
     }
-    return Object.freeze(results);
+    const [done] = await Promise.all([Promise.all(results), kernel.close()]);
+    return Object.freeze(done);
   } finally {
     await kernel.close();
   }
@@ -66,34 +91,67 @@ function checkNames(sheets: readonly Sheet[]): void {
   }
 }
 
-async function runSheet(sheet: Sheet, kernel: WarmKernel, options: RunSheetsOptions): Promise<SheetResult> {
+/** How the cells of a sheet went, its pictures still lacking; or why it could not be read. */
+interface SheetRun extends Pick<SheetResult, "sheet" | "newKernel" | "duration"> {
+  readonly run: CellsRun | undefined;
+  readonly unreadable?: SheetError;
+}
+
+async function runSheet({ name, path }: Sheet, kernel: WarmKernel, options: RunOptions): Promise<SheetRun> {
   const began = Date.now();
-  const common = { kind: "sheet-result", sheet: sheet.name } as const;
   let notebook: Notebook;
   try {
-    notebook = readNotebook(sheet.path);
+    notebook = readNotebook(path);
   } catch (thrown) {
-    const error = unreadable(thrown);
-    return { ...common, status: "failed", error, stderr: "", notRun: [], duration: Date.now() - began };
+    return { sheet: name, run: undefined, unreadable: errorOf(thrown), duration: Date.now() - began };
   }
-  const { client, newKernel } = await kernel.clean(sheet.name);
+  const { client, newKernel } = await kernel.clean(name);
   const cells = notebook.cells.length;
-  options.onProgress?.({ type: "sheet-started", sheet: sheet.name, cells });
+  options.onProgress?.({ type: "sheet-started", sheet: name, cells });
   const run = await runCells(client, notebook, {
     timeout: options.cellTimeout ?? tenMinutes,
-    onCell: (index) => options.onProgress?.({ type: "cell-started", sheet: sheet.name, index, cells }),
+    onCell: (index) => options.onProgress?.({ type: "cell-started", sheet: name, index, cells }),
+    onOutputs: (outputs) => beginToDraw(outputs, options.painter),
     settle: () => kernel.settle(),
   });
-  const path = join(options.outputDirectory, `${sheet.name}.ipynb`);
-  writeNotebook(path, run.notebook);
-  return {
-    ...common,
-    ...verdict(run),
+  return { sheet: name, run, duration: Date.now() - began, ...(newKernel !== undefined && { newKernel }) };
+}
+
+/** Waits for the pictures of a sheet, writes its notebook and tells its result, in the order of the sheets. */
+async function endSheet(
+  ran: SheetRun,
+  before: Promise<SheetResult> | undefined,
+  options: RunOptions,
+): Promise<SheetResult> {
+  options.onCellsRun?.(resultOf(ran, ran.run));
+  const complete = ran.run && (await completeCells(ran.run, options.painter));
+  await before;
+  const told = resultOf(ran, complete);
+  const result =
+    complete === undefined ? told : { ...told, path: write(complete.notebook, ran.sheet, options) };
+  options.onProgress?.({ type: "sheet-ended", result });
+  return result;
+}
+
+function resultOf(
+  { sheet, newKernel, duration, unreadable }: SheetRun,
+  run: CellsRun | undefined,
+): SheetResult {
+  const common = {
+    kind: "sheet-result",
+    sheet,
+    duration,
     ...(newKernel !== undefined && { newKernel }),
-    notebook: run.notebook,
-    path,
-    duration: Date.now() - began,
-  };
+  } as const;
+  return run === undefined
+    ? { ...common, status: "failed", error: unreadable, stderr: "", notRun: [] }
+    : { ...common, ...verdict(run), notebook: run.notebook };
+}
+
+function write(notebook: Notebook, sheet: string, { outputDirectory }: RunOptions): string {
+  const path = join(outputDirectory, `${sheet}.ipynb`);
+  writeNotebook(path, notebook);
+  return path;
 }
 
 function verdict({ failure, stderr, notRun }: CellsRun): Pick<SheetResult, "status" | "stderr" | "notRun"> {
@@ -102,7 +160,7 @@ function verdict({ failure, stderr, notRun }: CellsRun): Pick<SheetResult, "stat
   return { status: "failed", stderr, notRun, ...{ failedCell, error } };
 }
 
-function unreadable(thrown: unknown): SheetError {
+function errorOf(thrown: unknown): SheetError {
   const { name, message } = thrown instanceof Error ? thrown : new Error(String(thrown));
   return { name, message, traceback: [`${name}: ${message}`] };
 }
@@ -110,12 +168,15 @@ function unreadable(thrown: unknown): SheetError {
 /** One kernel for all sheets, as long as it lives. */
 class WarmKernel {
   readonly #options: RunSheetsOptions;
+  #started: Promise<KernelClient> | undefined;
   #client: KernelClient | undefined;
   /** Why there is no kernel any more; not given before the first one. */
   #lost: string | undefined;
 
   constructor(options: RunSheetsOptions) {
     this.#options = options;
+    this.#started = options.kernel;
+    this.#started?.catch(() => undefined); // told to the sheet that needs it
   }
 
   /** A kernel in clean state, and why it is a new one, where it is not the first. */
@@ -123,7 +184,7 @@ class WarmKernel {
     const { directory } = this.#options;
     const newKernel = this.#client === undefined ? this.#lost : undefined;
     const client = this.#client ?? (await this.#start());
-    await client.reset({ directory, sheet });
+    await client.reset({ directory, sheet, pictures: "owed" });
     return newKernel === undefined ? { client } : { client, newKernel };
   }
 
@@ -138,13 +199,17 @@ class WarmKernel {
   }
 
   async close(): Promise<void> {
-    await this.#client?.close();
+    const client = this.#client ?? (await this.#started?.catch(() => undefined));
+    this.#started = undefined;
     this.#client = undefined;
+    await client?.close();
   }
 
   async #start(): Promise<KernelClient> {
     const began = Date.now();
-    this.#client = await KernelClient.start({ directory: this.#options.directory });
+    const { directory } = this.#options;
+    this.#client = await (this.#started ?? KernelClient.start({ directory, tooltips: false }));
+    this.#started = undefined;
     this.#options.onProgress?.({ type: "kernel-started", duration: Date.now() - began });
     return this.#client;
   }

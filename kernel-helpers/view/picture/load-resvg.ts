@@ -12,7 +12,13 @@ export interface Resvg {
       readonly font: { readonly fontBuffers: readonly Uint8Array[]; readonly defaultFontFamily: string };
     },
   ) => {
-    render(): { asPng(): Uint8Array; free(): void };
+    render(): {
+      readonly width: number;
+      readonly height: number;
+      /** Red, green, blue, opacity of each pixel, row by row. */
+      readonly pixels: Uint8Array;
+      free(): void;
+    };
     free(): void;
   };
 }

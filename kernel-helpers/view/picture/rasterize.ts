@@ -1,5 +1,6 @@
 import { readFile } from "node:fs/promises";
 import { join } from "node:path";
+import { encodePng } from "./encode-png.js";
 import { forgetResvg, loadResvg } from "./load-resvg.js";
 
 /** The fonts lie beside the source, also in the installed package: three folders up is its root, from dist too. */
@@ -37,7 +38,8 @@ export async function rasterize(svg: string, scale: number): Promise<Uint8Array>
       font,
     });
     const image = picture.render();
-    const png = image.asPng();
+    // resvg's own way to pack takes twice as long, for half as much again.
+    const png = encodePng(image.width, image.height, image.pixels);
     image.free();
     picture.free();
     return png;
