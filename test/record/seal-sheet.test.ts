@@ -1,4 +1,4 @@
-import { existsSync, readFileSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, describe, expect, it } from "vitest";
 import {
@@ -8,6 +8,7 @@ import {
   noteShown,
   openRebuild,
   readManifest,
+  readOutcome,
   readSheetRecord,
   resetSession,
   sealSheet,
@@ -71,6 +72,18 @@ describe("sealSheet(directory, run)", () => {
     expect(readFileSync(join(folder, `record/inputs/01.${record.code!.slice(0, 12)}.ts`), "utf8")).toBe(
       "// %% open\nopenRebuild()\n",
     );
+  });
+  it("notes no executed notebook while that of this run is still to come, though an older one lies there", () => {
+    const folder = rebuildFolder();
+    mkdirSync(join(folder, "out"), { recursive: true });
+    writeFileSync(join(folder, "out/01.ipynb"), "{}");
+    run(folder, () => {});
+    const written = readOutcome(folder, "01")!.output;
+    expect(written).toMatch(/^[0-9a-f]{64}$/);
+    sealSheet(folder, { sheet: "01", status: "ok", cells, output: "to come" });
+    expect(readOutcome(folder, "01")!.output).toBeNull();
+    sealSheet(folder, { sheet: "01", status: "ok", cells, output: "written" });
+    expect(readOutcome(folder, "01")!.output).toBe(written);
   });
   it("drops what a later run does not hand on any more, and keeps its decisions as withdrawn", () => {
     const folder = rebuildFolder();

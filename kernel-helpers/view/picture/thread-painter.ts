@@ -27,6 +27,8 @@ export class ThreadPainter implements Painter {
   readonly #waiting: Map<number, Waiting> = new Map();
   readonly #wantsPng: boolean;
   #asked = 0;
+  /** Why nothing is drawn any more. */
+  #over: Error | undefined;
 
   /** @param options.png whether PNG files are wanted: they take as long as all the rest of a run */
   constructor({ png }: { readonly png: boolean }) {
@@ -65,6 +67,7 @@ export class ThreadPainter implements Painter {
   }
 
   #ask(wish: Wish): Promise<string | Uint8Array | undefined> {
+    if (this.#over !== undefined) return Promise.reject(this.#over);
     this.#asked += 1;
     const id = this.#asked;
     return new Promise((done, failed) => {
@@ -84,6 +87,7 @@ export class ThreadPainter implements Painter {
 
   /** Nobody waits for a thread that is no more. */
   #fail(error: Error): void {
+    this.#over ??= error;
     for (const { failed } of this.#waiting.values()) failed(error);
     this.#waiting.clear();
   }

@@ -1,4 +1,4 @@
-import { readFileSync } from "node:fs";
+import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { stripVTControlCharacters } from "node:util";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
@@ -223,6 +223,20 @@ describe("imports", () => {
       await resultOf('import { basename } from "node:path";\nconst s: string = basename("a/b");\ns'),
     ).toBe("'b'");
   });
+  it("find a file beside the notebook as soon as it is there", async () => {
+    const { error } = await failureOf('import { late } from "./late";\nlate');
+    expect(error.evalue).toContain("./late");
+    writeFileSync(join(folder, "late.ts"), "export const late = 7;\n");
+    expect(await resultOf('import { late } from "./late";\nlate')).toBe("7");
+  });
+  it("keep the helpers' types for cells that import nothing, and names only where they were imported", async () => {
+    await run('import { inch } from "journalbox";\nconst shaft = inch(2.4375);');
+    expect((await failureOf("shaft.nothing")).error.evalue).toContain("nothing");
+    expect(await resultOf("shaft.in('inch')")).toBe("2.4375");
+    await kernel.reset({ directory: folder });
+    expect((await failureOf("inch(1)")).error.evalue).toContain("inch");
+    expect(await resultOf('import { thou } from "journalbox";\nthou(1000).in("inch")')).toBe("1");
+  });
   it("say which package is not there", async () => {
     expect((await failureOf('import { x } from "no-such-package";')).error.evalue).toMatch(
       /^no-such-package was not found/,
@@ -343,6 +357,16 @@ describe("reset", () => {
     expect(readFileSync(join(folder, "ticks.txt"), "utf8")).toHaveLength(ticks);
     expect(await resultOf("[(globalThis as any).stray, process.env.STRAY]")).toBe("[ undefined, undefined ]");
     expect(await resultOf('import { check } from "./helper";\ncheck(1, { most: 2 })')).toBe("1");
+  });
+  it("owes pictures to a client that draws them itself, and draws them for all others", async () => {
+    const figure = { data: [], layout: { width: 300, height: 200 } };
+    const code = `({ title: "Shaft", blocks: [{ type: "figure", figure: ${JSON.stringify(figure)}, alt: "" }] })`;
+    const html = async (): Promise<string> =>
+      String(((await run(code))[0]!.content.data as Record<string, unknown>)["text/html"]);
+    await kernel.reset({ directory: folder, pictures: "owed" });
+    expect(await html()).toContain("<!--journalbox: picture 0 comes here-->");
+    await kernel.reset({ directory: folder });
+    expect(await html()).toContain('<img src="data:image/svg+xml;base64,');
   });
   it("tells helpers which sheet runs, and where", async () => {
     const session = `${packageRoot()}/dist/record/session.js`;
