@@ -41,6 +41,10 @@ export {
 } from "./heat-nut.js";
 export { hubFit } from "./hub-fit.js";
 export type { HubFit, HubFitInput, HubFitOptions, HubOnShaft, Narrowing } from "./hub-fit-types.js";
+export { pressRig, rigFactors } from "./press-rig.js";
+export { releaseOf } from "./release.js";
+export type { Release, ReleaseOption } from "./release-types.js";
+export type { BeamSection, PressRig, Rig, RigCheck, RigFactors, RigPart } from "./rig-types.js";
 export { chanceNotAbove, type Spread, spreadOf } from "./spread.js";
 export { type FitForces, type FitSeat, taperFitForces } from "./taper-fit-forces.js";
 export { type IdentifyThreadOptions, identifyThread } from "./thread-identity.js";
