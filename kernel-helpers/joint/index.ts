@@ -39,6 +39,8 @@ export {
   heatNut,
   type NeighbourLimit,
 } from "./heat-nut.js";
+export { heatingPlan, jointConductance } from "./heating-plan.js";
+export type { HeatingCase, HeatingInput, HeatingMoment, HeatingPlan } from "./heating-types.js";
 export { hubFit } from "./hub-fit.js";
 export type { HubFit, HubFitInput, HubFitOptions, HubOnShaft, Narrowing } from "./hub-fit-types.js";
 export { pressRig, rigFactors } from "./press-rig.js";
