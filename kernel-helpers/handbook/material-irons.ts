@@ -108,10 +108,11 @@ function greyIron(row: GreyRow): Material {
       `${sources.poisson}; low end ${sources.shigleyConstants}`,
       [0.21, 0.26],
     ),
-    expansion: property<"thermal expansion">(perC(11.4e-6), sources.expansion, [
-      perC(10.8e-6),
+    expansion: property<"thermal expansion">(
       perC(11.4e-6),
-    ]),
+      `${sources.expansion}; low end another table, 6.0 per °F`,
+      [perC(10.8e-6), perC(11.4e-6)],
+    ),
     yield: undefined,
     tensile: property<"pressure">(ksi(row.class), `${sources.astmA48}; typical: ${sources.shigleyIrons}`, [
       ksi(row.class),

@@ -189,9 +189,19 @@ function checkRig(rig: Rig): void {
   requireSmaller(where, ["plate.slot", plate.slot], ["hub.face", hub.face]);
   requireSmaller(
     where,
+    ["hub, plate and beam together", hub.length.plus(plate.thickness).plus(beamHeight(rig))],
+    ["rods.length", rods.length],
+  );
+  requireSmaller(
+    where,
     ["hub.face plus a rod", hub.face.plus(threadNamed(rods.thread).majorDiameter)],
     ["rods.span", rods.span],
   );
+}
+
+/** In the direction of the load; nothing for a rolled section, whose height is not asked for. */
+function beamHeight({ beam, rods }: Rig): Length {
+  return "height" in beam.section ? beam.section.height : quantityFromSi("length", 0, rods.length.writtenIn);
 }
 
 function warningsFor(rig: Rig, count: number): string[] {

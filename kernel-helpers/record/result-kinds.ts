@@ -1,4 +1,13 @@
-import type { HeatNut, NutRemoval, ThreadHand, ThreadIdentity } from "../joint/index.js";
+import type {
+  HeatingPlan,
+  HeatNut,
+  HubFit,
+  NutRemoval,
+  PressRig,
+  Release,
+  ThreadHand,
+  ThreadIdentity,
+} from "../joint/index.js";
 import type {
   CalibrationLine,
   InstrumentComparison,
@@ -36,4 +45,8 @@ export interface ResultKinds {
   readonly "thread hand": ThreadHand;
   readonly "nut removal": NutRemoval;
   readonly "nut heat": HeatNut;
+  readonly "hub fit": HubFit;
+  readonly "press rig": PressRig;
+  readonly release: Release;
+  readonly "heating plan": HeatingPlan;
 }

@@ -1,6 +1,11 @@
+import type { Material } from "../../handbook/material-type.js";
 import type { NutRemoval } from "../../joint/fastener-types.js";
 import type { HandPrediction, ThreadHand } from "../../joint/hand-types.js";
 import type { HeatNut } from "../../joint/heat-nut.js";
+import type { HeatingPlan } from "../../joint/heating-types.js";
+import type { HubFit } from "../../joint/hub-fit-types.js";
+import type { Release } from "../../joint/release-types.js";
+import type { PressRig } from "../../joint/rig-types.js";
 import type { ThreadIdentity, ThreadReadings } from "../../joint/thread-types.js";
 import type { AnyQuantity } from "../../quantity/index.js";
 import type { AnyUncertain, Budget, MonteCarlo } from "../../statistics/index.js";
@@ -25,6 +30,8 @@ import { presentBudget, presentUncertain } from "./present-budget.js";
 import { presentCaution } from "./present-caution.js";
 import { presentComparison } from "./present-comparison.js";
 import { presentDecision, type ShownDecision } from "./present-decision.js";
+import { presentHeatingPlan } from "./present-heating-plan.js";
+import { presentHubFit } from "./present-hub-fit.js";
 import {
   presentCalibrationLine,
   presentCorrectedReading,
@@ -32,12 +39,14 @@ import {
   presentInstrumentVerdict,
   presentRepeatability,
 } from "./present-instrument-study.js";
+import { presentMaterial } from "./present-material.js";
 import { presentMonteCarlo } from "./present-monte-carlo.js";
 import { presentNextReadings } from "./present-next-readings.js";
 import { presentNoted, type ShownNoted } from "./present-noted.js";
 import { presentNutHeat } from "./present-nut-heat.js";
 import { presentNutRemoval } from "./present-nut-removal.js";
 import { presentOvality } from "./present-ovality.js";
+import { presentPressRig } from "./present-press-rig.js";
 import { presentProfile } from "./present-profile.js";
 import { isSingle, presentSingle, presentSingles } from "./present-quantity.js";
 import {
@@ -46,6 +55,7 @@ import {
   type ShownPublication,
   type ShownRebuild,
 } from "./present-rebuild.js";
+import { presentRelease } from "./present-release.js";
 import { presentRoundness } from "./present-roundness.js";
 import { presentRunOut } from "./present-run-out.js";
 import { presentTable } from "./present-table.js";
@@ -63,6 +73,11 @@ type Result =
   | ShownDecision
   | ShownNoted
   | Caution
+  | Material
+  | HubFit
+  | PressRig
+  | Release
+  | HeatingPlan
   | Table
   | Profile
   | WearBands
@@ -97,6 +112,11 @@ const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: 
   decision: presentDecision,
   noted: presentNoted,
   caution: presentCaution,
+  material: presentMaterial,
+  "hub fit": presentHubFit,
+  "press rig": presentPressRig,
+  release: presentRelease,
+  "heating plan": presentHeatingPlan,
   table: presentTable,
   profile: presentProfile,
   "wear bands": presentWearBands,
