@@ -1,4 +1,4 @@
-import { rateOf, type TwoBodies, warmthAt } from "./heating-bodies.js";
+import { leadAt, rateOf, type TwoBodies, warmthAt } from "./heating-bodies.js";
 
 /** One case as SI numbers. */
 export interface CaseInput {
@@ -73,8 +73,8 @@ export function followCase(input: CaseInput): CaseOutcome {
     before = now;
     const { hub, shaft } = warmthAt(bodies, power, flameOff, time);
     most = Math.max(most, hub - shaft);
-    const lit = time <= flameOff ? power * bodies.ahead : 0;
-    const lead = lit + bodies.joint * Math.max(0, hub - shaft - lit) * bodies.within;
+    const onTheWay = leadAt(bodies, power, flameOff, time);
+    const lead = onTheWay + bodies.joint * Math.max(0, hub - shaft - onTheWay) * bodies.within;
     tension = Math.max(
       tension,
       (input.coldTension * Math.max(0, now)) / Math.max(interference, Number.MIN_VALUE) +

@@ -1,5 +1,5 @@
 import type { PressRig } from "../../joint/rig-types.js";
-import { type Force, formatNumber, type Pressure } from "../../quantity/index.js";
+import { type Force, formatFixed, type Pressure } from "../../quantity/index.js";
 import type { Presentation, TableBlock, VerdictBlock } from "../blocks.js";
 import {
   energyText,
@@ -95,7 +95,7 @@ function checksTable({ checks, force, weakest }: PressRig, units: JointUnits): T
       { title: "what is loaded", align: "left" },
       { title: "load", align: "right" },
       { title: "may bear", align: "right" },
-      { title: "margin", align: "right" },
+      { title: "bears / load", align: "right" },
       { title: "verdict", align: "left" },
       { title: "allows", unit: units.system === "inch" ? "lbf" : "kN", align: "right" },
       { title: "by", align: "left" },
@@ -106,7 +106,7 @@ function checksTable({ checks, force, weakest }: PressRig, units: JointUnits): T
         check.what,
         loadText(check.load, units),
         loadText(check.capacity, units),
-        `${formatNumber(check.margin, 2)} times`,
+        formatFixed(check.margin, 2),
         check.verdict,
         inUnit(check.pressForce, units.force, 2).replace(/ \S+$/, ""),
         check.basis,

@@ -55,7 +55,7 @@ export function rigDrawing(rig: PressRig, units: JointUnits): Drawing {
   ];
   return Object.freeze({
     width: left + drawingWidth + 70,
-    height: top + 2 * half * scale + 64,
+    height: Math.ceil(top + 2 * half * scale + 64),
     shapes,
   });
 }
@@ -226,20 +226,25 @@ function labels(
     anchor: "middle",
     ink: ink(part),
   });
-  const jack = (beam + end) / 2;
   const between = (span / 2 - rod / 2 + rig.rig.hub.face.si / 2) / 2;
   return [
     {
       ...text(beam / 2, half, "cross-beam", "cross-beam"),
       at: [at(beam / 2, 0)[0], at(0, half)[1] - 6],
     } as Shape,
-    text(jack, -Math.max(0.34 * (end - beam), 0.5 * rig.rig.shaftEnd.si) - 0.012, "jack", "jack"),
+    text(beam + 0.36 * (end - beam), 0.012, "jack", "jack"),
     text((hubStart + hubEnd) / 2, between - 0.004, "hub", "hub face"),
     {
       ...text(length, half, "bearing plate", "bearing plate"),
       at: [at(length, 0)[0], at(0, half)[1] - 6],
     } as Shape,
-    text(0.3 * length, span / 2 + 0.9 * rod, `${rig.rig.rods.count} rods ${rig.rig.rods.thread}`, "tie rods"),
+    {
+      type: "text",
+      at: at(beam + 0.3 * rod, span / 2 - 1.5 * rod),
+      text: `${rig.rig.rods.count} rods ${rig.rig.rods.thread}`,
+      size: "small",
+      ink: ink("tie rods"),
+    },
     text(length + 0.11 * length, -0.7 * rig.rig.plate.slot.si, "shaft", "shaft end"),
   ];
 }
