@@ -26,7 +26,7 @@ describe.runIf(here)("jupyter nbconvert --execute", () => {
     told = run.stderr;
     expect(run.status, told).toBe(0);
     for (const sheet of sheets) ran.set(sheet, readNotebook(join(bench.sheets, sheet)));
-  }, buildTimeout + 60_000);
+  }, buildTimeout + 180_000);
 
   const codeOf = (sheet: string): readonly CodeCell[] =>
     ran.get(sheet)!.cells.filter((cell): cell is CodeCell => cell.cell_type === "code");
@@ -57,8 +57,9 @@ describe.runIf(here)("jupyter nbconvert --execute", () => {
     expect(types.some((each) => each.includes("image/png"))).toBe(true);
   });
   it("hands on from sheet to sheet: each has left its record", () => {
-    expect(readdirSync(join(bench.folder, "mill", "record")).sort()).toEqual(
-      sheets.map((sheet) => sheet.replace(/ipynb$/, "json")),
+    const records = readdirSync(join(bench.folder, "mill", "record")).filter((file) =>
+      file.endsWith(".json"),
     );
+    expect(records.sort()).toEqual(sheets.map((sheet) => sheet.replace(/ipynb$/, "json")));
   });
 });

@@ -9,6 +9,8 @@ const program = "/usr/bin/chromium";
 
 /** Whether a browser is here to try a page in; where it is, the tests that need it must run. */
 export const hasBrowser: boolean = existsSync(program);
+if (!hasBrowser)
+  process.stderr.write(`\nNOT TESTED HERE: the report in a browser, for there is no ${program}\n`);
 
 const flags = [
   "--headless",
@@ -28,7 +30,7 @@ export interface OpenPage {
   readonly asked: readonly string[];
   /** Runs an expression in the page; it may be a promise. */
   evaluate(expression: string): Promise<unknown>;
-  /** Waits until an expression is true in the page; fails after 20 s. */
+  /** Waits until an expression is true in the page; fails after a minute. */
   until(expression: string): Promise<void>;
 }
 
@@ -71,7 +73,7 @@ async function open(tools: DevTools, url: string): Promise<OpenPage> {
     return (result as { value?: unknown }).value;
   };
   const until = async (expression: string): Promise<void> => {
-    for (let tries = 0; tries < 200; tries++) {
+    for (let tries = 0; tries < 600; tries++) {
       if ((await evaluate(expression)) === true) return;
       await new Promise((resolve) => setTimeout(resolve, 100));
     }

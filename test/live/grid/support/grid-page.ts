@@ -20,7 +20,8 @@ const executablePath = "/usr/bin/chromium";
 /** Whether the editor can be driven here; says so in a visible line where it cannot. */
 export function hasChromium(): boolean {
   const isThere = existsSync(executablePath);
-  if (!isThere) process.stderr.write(`skipped: no ${executablePath} to drive the table editor in\n`);
+  if (!isThere)
+    process.stderr.write(`NOT TESTED HERE: the table editor, for there is no ${executablePath}\n`);
   return isThere;
 }
 
@@ -93,6 +94,7 @@ export class Bench {
   /** A browser of somebody's own, let in by the token. */
   async visitor(options: BrowserContextOptions = {}): Promise<BrowserContext> {
     const context = await this.#browser.newContext({ viewport: { width: 1200, height: 900 }, ...options });
+    context.setDefaultTimeout(45_000);
     await context.route("**/static/grid.js", (route) =>
       route.fulfill({ contentType: "text/javascript", body: this.#bundle.script }),
     );
