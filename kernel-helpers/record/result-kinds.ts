@@ -1,3 +1,4 @@
+import type { RunIn } from "../bearing/index.js";
 import type {
   HeatingPlan,
   HeatNut,
@@ -8,6 +9,7 @@ import type {
   ThreadHand,
   ThreadIdentity,
 } from "../joint/index.js";
+import type { Balance, BalanceOnWays, WheelRunOut } from "../shaft/index.js";
 import type {
   CalibrationLine,
   InstrumentComparison,
@@ -49,4 +51,8 @@ export interface ResultKinds {
   readonly "press rig": PressRig;
   readonly release: Release;
   readonly "heating plan": HeatingPlan;
+  readonly "balance on ways": BalanceOnWays;
+  readonly balance: Balance;
+  readonly "wheel run-out": WheelRunOut;
+  readonly "run-in": RunIn;
 }

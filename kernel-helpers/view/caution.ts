@@ -28,10 +28,33 @@ const cautions = {
       "Guard the dog and the overhanging end, and wear eye protection.",
     ],
   },
+  "refitting a wheel": {
+    title: "Heavy wheels on a shaft",
+    points: [
+      "Lift by gear rated for it, and block what is lifted before a hand goes under or between.",
+      "A wheel on ways or in its boxes turns by itself to its heavy side: stand clear of spokes and rim, chock it when you leave.",
+      "Hang masses so that they cannot fly or fall; never stand in the plane of the rim while it turns.",
+      "Drill or add mass at the rim only, never at spokes or a crack; dust of old paint may hold lead.",
+    ],
+  },
+  "first start": {
+    title: "First start",
+    points: [
+      "Guards on, keys and set screws tight, tools and rags off, belts clear: one person checks, another checks again.",
+      "Everybody out of the plane of every wheel, pulley and belt; the one at the stop lever stays there.",
+      "No loose clothing, gloves, rings or long hair near a turning shaft; hearing and eye protection.",
+      "Start at the lowest speed; stop at once for a knock, a smell or a box too hot to hold.",
+      "Hot oil burns and can catch fire: a fire extinguisher for oil within reach, no water on it, no bare hand on a hot box.",
+    ],
+  },
 } as const satisfies Readonly<Record<string, Omit<Caution, "kind">>>;
 
 /** The kinds of work that have a caution. */
-export type CautionTopic = "shaft on supports" | "turning between centres";
+export type CautionTopic =
+  | "shaft on supports"
+  | "turning between centres"
+  | "refitting a wheel"
+  | "first start";
 
 /**
  * The usual cautions for a kind of work, to stand in a worksheet before the work begins. They are reminders

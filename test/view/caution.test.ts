@@ -1,7 +1,12 @@
 import { describe, expect, it } from "vitest";
 import { type CautionTopic, caution } from "../../kernel-helpers/view/caution.js";
 
-const topics: readonly CautionTopic[] = ["shaft on supports", "turning between centres"];
+const topics: readonly CautionTopic[] = [
+  "shaft on supports",
+  "turning between centres",
+  "refitting a wheel",
+  "first start",
+];
 
 describe("caution(topic)", () => {
   it.each(topics)("of %s has a title and several points, each a sentence, none twice", (topic) => {
@@ -19,6 +24,12 @@ describe("caution(topic)", () => {
 
   it("names the hurt that the work is known for", () => {
     expect(caution("shaft on supports").points.join(" ")).toMatch(/slings.*hand is between.*lead/);
+    expect(caution("refitting a wheel").points.join(" ")).toMatch(
+      /block.*heavy side.*plane of the rim.*lead/,
+    );
+    expect(caution("first start").points.join(" ")).toMatch(
+      /guards.*plane of every wheel.*loose clothing.*hot oil/i,
+    );
     expect(caution("turning between centres").points.join(" ")).toMatch(/whips.*chuck key out.*no gloves/);
   });
 
@@ -30,7 +41,7 @@ describe("caution(topic)", () => {
 
   it.each(["pouring", "", "toString"])("refuses the unknown work %j and lists those it knows", (topic) => {
     expect(() => caution(topic as CautionTopic)).toThrow(
-      `caution: topic must be one of shaft on supports, turning between centres, got ${topic}`,
+      `caution: topic must be one of ${topics.join(", ")}, got ${topic}`,
     );
   });
 });

@@ -5,5 +5,6 @@ export {
   beltAlignment,
   type StringGaps,
 } from "./belt-alignment.js";
-export { type RimSpeed, type RimSpeedOptions, rimSpeed } from "./rim-speed.js";
+export { type RimMetal, type RimSpeed, type RimSpeedOptions, rimSpeed } from "./rim-speed.js";
+export { stringGaps } from "./string-gaps.js";
 export { type RingRunOut, type WheelRunOut, type WheelRunOutOptions, wheelRunOut } from "./wheel-run-out.js";

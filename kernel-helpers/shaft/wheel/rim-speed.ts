@@ -1,3 +1,4 @@
+import type { Material } from "../../handbook/index.js";
 import {
   type Density,
   type Length,
@@ -8,14 +9,19 @@ import {
   type UnitSystem,
 } from "../../quantity/index.js";
 
+/** What counts of a rim's metal: density, and the least tensile strength it may be trusted with. */
+export interface RimMetal {
+  readonly density: Density;
+  readonly tensileStrength: Pressure;
+}
+
 /** A rim and what it is made of. */
 export interface RimSpeedOptions {
   /** Over the outside of the rim. */
   readonly diameter: Length;
   readonly speed: RotationalSpeed;
-  readonly density: Density;
-  /** The least tensile strength the iron may be trusted with. */
-  readonly tensileStrength: Pressure;
+  /** A material of the handbook, taken at its heaviest and weakest, or the two figures that count. */
+  readonly metal: Material | RimMetal;
   /** Strength over permitted stress; default 10, for old iron castings of unknown history. */
   readonly safetyFactor?: number;
   /** Strength of the rim's joint over that of the whole rim; 1 for a rim in one piece (default). */
@@ -50,29 +56,21 @@ export interface RimSpeed {
  *
  * @param options.diameter  outside of the rim, > 0 [m]
  * @param options.speed  highest, > 0 [rad/s]
- * @param options.density  > 0 [kg/m³]
- * @param options.tensileStrength  least, > 0 [Pa]
+ * @param options.metal  of the handbook, or density > 0 [kg/m³] and least tensile strength > 0 [Pa]
  * @param options.safetyFactor  at least 1; default 10 [-]
  * @param options.jointEfficiency  above 0 to 1; about 0.25 for flanged joints between the arms, 0.7 for links shrunk
  * into the rim at an arm [-]
  * @returns rim speed and permitted rim speed [m/s], stress and permitted stress [Pa]
- * @throws RangeError  a value out of its range
+ * @throws RangeError  a value out of its range, or a material without tensile strength
  * @example
- * const iron = { density: poundPerCubicInch(0.26), tensileStrength: psi(10000) };
- * rimSpeed({ diameter: foot(10), speed: rpm(190.99), ...iron }).stress.in("psi").toFixed(0) // "970"
+ * const metal = { density: poundPerCubicInch(0.26), tensileStrength: psi(10000) };
+ * rimSpeed({ diameter: foot(10), speed: rpm(190.99), metal }).stress.in("psi").toFixed(0) // "970"
  * @source thin rim: ρv²; 0.097 v² psi with v in ft/s for cast iron at 450 lb/ft³ in older handbooks; joint
  * efficiencies and a factor of 10 for cast iron: common practice, no source
  */
 export function rimSpeed(options: RimSpeedOptions): RimSpeed {
-  const {
-    diameter,
-    speed,
-    density,
-    tensileStrength,
-    safetyFactor = 10,
-    jointEfficiency = 1,
-    units = "inch",
-  } = options;
+  const { diameter, speed, safetyFactor = 10, jointEfficiency = 1, units = "inch" } = options;
+  const { density, tensileStrength } = rimMetal(options.metal);
   for (const [name, value] of [
     ["diameter", diameter],
     ["speed", speed],
@@ -104,4 +102,13 @@ export function rimSpeed(options: RimSpeedOptions): RimSpeed {
     jointEfficiency,
     speed,
   });
+}
+
+function rimMetal(metal: Material | RimMetal): RimMetal {
+  if (!("kind" in metal)) return metal;
+  if (metal.tensile === undefined)
+    throw new RangeError(
+      `rimSpeed: the handbook gives no tensile strength of ${metal.name}; give density and tensileStrength`,
+    );
+  return { density: metal.density.high, tensileStrength: metal.tensile.low };
 }

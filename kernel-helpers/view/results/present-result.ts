@@ -1,3 +1,4 @@
+import type { CoastDown, RunIn } from "../../bearing/index.js";
 import type { Material } from "../../handbook/material-type.js";
 import type { NutRemoval } from "../../joint/fastener-types.js";
 import type { HandPrediction, ThreadHand } from "../../joint/hand-types.js";
@@ -8,6 +9,18 @@ import type { Release } from "../../joint/release-types.js";
 import type { PressRig } from "../../joint/rig-types.js";
 import type { ThreadIdentity, ThreadReadings } from "../../joint/thread-types.js";
 import type { AnyQuantity } from "../../quantity/index.js";
+import type {
+  Balance,
+  BalanceOnWays,
+  BalanceRuns,
+  BalanceWithoutPhase,
+  BeltAlignment,
+  PermissibleUnbalance,
+  RimSpeed,
+  SplitCorrection,
+  UnbalanceVerdict,
+  WheelRunOut,
+} from "../../shaft/index.js";
 import type { AnyUncertain, Budget, MonteCarlo } from "../../statistics/index.js";
 import type { Comparison } from "../../survey/compare-measured.js";
 import type {
@@ -26,6 +39,15 @@ import type { Table } from "../../survey/table.js";
 import type { TaperIdentity, TaperSetting } from "../../survey/taper-setting-types.js";
 import type { Presentation } from "../blocks.js";
 import type { Caution } from "../caution.js";
+import {
+  presentBalance,
+  presentBalanceOnWays,
+  presentBalanceRuns,
+  presentBalanceWithoutPhase,
+  presentPermissibleUnbalance,
+  presentSplitCorrection,
+  presentUnbalanceVerdict,
+} from "./present-balance.js";
 import { presentBudget, presentUncertain } from "./present-budget.js";
 import { presentCaution } from "./present-caution.js";
 import { presentComparison } from "./present-comparison.js";
@@ -57,6 +79,7 @@ import {
 } from "./present-rebuild.js";
 import { presentRelease } from "./present-release.js";
 import { presentRoundness } from "./present-roundness.js";
+import { presentCoastDown, presentRunIn } from "./present-run-in.js";
 import { presentRunOut } from "./present-run-out.js";
 import { presentTable } from "./present-table.js";
 import { presentTaper } from "./present-taper.js";
@@ -65,6 +88,7 @@ import { presentTaperSetting } from "./present-taper-setting.js";
 import { presentHandPrediction, presentThreadHand } from "./present-thread-hand.js";
 import { presentThreadIdentity, presentThreadReadings } from "./present-thread-identity.js";
 import { presentWearBands } from "./present-wear-bands.js";
+import { presentBeltAlignment, presentRimSpeed, presentWheelRunOut } from "./present-wheel.js";
 import { presentWornSide } from "./present-worn-side.js";
 
 type Result =
@@ -103,7 +127,19 @@ type Result =
   | HandPrediction
   | ThreadHand
   | NutRemoval
-  | HeatNut;
+  | HeatNut
+  | BalanceOnWays
+  | BalanceRuns
+  | Balance
+  | BalanceWithoutPhase
+  | PermissibleUnbalance
+  | UnbalanceVerdict
+  | SplitCorrection
+  | RimSpeed
+  | WheelRunOut
+  | BeltAlignment
+  | RunIn
+  | CoastDown;
 
 /** Every kind of result and its look. A kind without an entry here does not compile. */
 const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: K }>) => Presentation } = {
@@ -143,6 +179,18 @@ const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: 
   "thread hand": presentThreadHand,
   "nut removal": presentNutRemoval,
   "nut heat": presentNutHeat,
+  "balance on ways": presentBalanceOnWays,
+  "balance runs": presentBalanceRuns,
+  balance: presentBalance,
+  "balance without phase": presentBalanceWithoutPhase,
+  "permissible unbalance": presentPermissibleUnbalance,
+  "unbalance verdict": presentUnbalanceVerdict,
+  "split correction": presentSplitCorrection,
+  "rim speed": presentRimSpeed,
+  "wheel run-out": presentWheelRunOut,
+  "belt alignment": presentBeltAlignment,
+  "run-in": presentRunIn,
+  "coast-down": presentCoastDown,
 };
 
 /**

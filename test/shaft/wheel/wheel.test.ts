@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { material } from "../../../kernel-helpers/handbook/index.js";
 import {
   foot,
   inch,
@@ -9,18 +10,18 @@ import {
   rpm,
   thou,
 } from "../../../kernel-helpers/quantity/index.js";
-import { beltAlignment, rimSpeed, wheelRunOut } from "../../../kernel-helpers/shaft/index.js";
+import { beltAlignment, rimSpeed, stringGaps, wheelRunOut } from "../../../kernel-helpers/shaft/index.js";
 import { expectClose } from "../../support/expect-close.js";
 import { tableOf } from "../balance/support.js";
 
 const rounding = { rel: 1e-9, because: "a few roundings" };
 
 describe("rimSpeed(options)", () => {
-  const iron = { density: quantity(450 / 1728, "poundPerCubicInch"), tensileStrength: psi(10_000) };
+  const metal = { density: quantity(450 / 1728, "poundPerCubicInch"), tensileStrength: psi(10_000) };
   const at100 = { diameter: foot(10), speed: rpm((100 / 5 / (2 * Math.PI)) * 60) };
   it("agrees with the old rule of 0.097 v²: 970 psi, or about 1000, at 100 ft/s", () => {
     // Older handbooks: p = 0.097 v² psi, v in ft/s, for cast iron of 450 lb/ft³; 1000 psi at 6000 ft/min.
-    const found = rimSpeed({ ...at100, ...iron });
+    const found = rimSpeed({ ...at100, metal });
     expectClose(found.stress.in("psi"), 970, { rel: 2e-3, because: "0.097 is printed to two digits" });
     expectClose(found.rimSpeed.in("footPerMinute"), 6000, rounding);
     expectClose(found.permitted.in("footPerMinute"), 6000, {
@@ -29,20 +30,26 @@ describe("rimSpeed(options)", () => {
     });
   });
   it("permits the speed at which the stress is just what is permitted", () => {
-    const found = rimSpeed({ ...at100, ...iron, jointEfficiency: 0.25 });
-    const again = rimSpeed({ ...at100, speed: found.permittedTurning, ...iron, jointEfficiency: 0.25 });
+    const found = rimSpeed({ ...at100, metal, jointEfficiency: 0.25 });
+    const again = rimSpeed({ ...at100, speed: found.permittedTurning, metal, jointEfficiency: 0.25 });
     expectClose(again.stress.si, found.permittedStress.si, rounding);
     // Half the speed for a quarter of the strength.
-    expectClose(found.permitted.si, rimSpeed({ ...at100, ...iron }).permitted.si / 2, rounding);
+    expectClose(found.permitted.si, rimSpeed({ ...at100, metal }).permitted.si / 2, rounding);
     expect(found.state).toBe("beyond");
   });
+  it("takes a material of the handbook at its heaviest and weakest", () => {
+    const iron = material("grey iron class 20");
+    const found = rimSpeed({ ...at100, metal: iron });
+    expectClose(found.permittedStress.si, iron.tensile!.low.si / 10, rounding);
+    expectClose(found.stress.si, iron.density.high.si * 30.48 ** 2, rounding);
+  });
   it("refuses a rim at rest and factors out of range", () => {
-    expect(() => rimSpeed({ ...at100, ...iron, speed: rpm(0) })).toThrow(/speed must be above 0/);
-    expect(() => rimSpeed({ ...at100, ...iron, safetyFactor: 0.5 })).toThrow(
-      /safetyFactor must be at least 1/,
+    expect(() => rimSpeed({ ...at100, metal, speed: rpm(0) })).toThrow(/speed must be above 0/);
+    expect(() => rimSpeed({ ...at100, metal, safetyFactor: 0.5 })).toThrow(/safetyFactor must be at least 1/);
+    expect(() => rimSpeed({ ...at100, metal, jointEfficiency: 1.5 })).toThrow(/jointEfficiency/);
+    expect(() => rimSpeed({ ...at100, metal: { ...metal, density: poundPerCubicInch(0) } })).toThrow(
+      /density/,
     );
-    expect(() => rimSpeed({ ...at100, ...iron, jointEfficiency: 1.5 })).toThrow(/jointEfficiency/);
-    expect(() => rimSpeed({ ...at100, ...iron, density: poundPerCubicInch(0) })).toThrow(/density/);
   });
 });
 
@@ -166,6 +173,25 @@ describe("beltAlignment(gaps, options)", () => {
     expect(() => beltAlignment(gaps(0, 0, 0), { ...options, spans: [mm(0), mm(300)] })).toThrow(/first span/);
     expect(() => beltAlignment(gaps(0, 0, 0), { ...options, faceWidths: [mm(1), mm(0)] })).toThrow(
       /face width/,
+    );
+  });
+});
+
+describe("stringGaps(table)", () => {
+  const rows = ["second away,4", "first away,1", "second towards,3", "first towards,2"];
+  it("takes the four gaps in any order of rows", () => {
+    const { first, second } = stringGaps(tableOf("at [text],gap [mm]", ...rows));
+    expect([...first, ...second].map((gap) => gap.toString())).toEqual(["1 mm", "2 mm", "3 mm", "4 mm"]);
+  });
+  it("names the place that is missing, doubled or unknown", () => {
+    expect(() => stringGaps(tableOf("at [text],gap [mm]", ...rows.slice(1)))).toThrow(
+      /"second away" once, got 0 rows/,
+    );
+    expect(() => stringGaps(tableOf("at [text],gap [mm]", ...rows, "first away,1"))).toThrow(
+      /"first away" once, got 2/,
+    );
+    expect(() => stringGaps(tableOf("at [text],gap [mm]", "third,1"))).toThrow(
+      /line 2: at must be one of first away/,
     );
   });
 });

@@ -1,0 +1,122 @@
+import type { CoastDown, RunIn, RunInBox } from "../../bearing/index.js";
+import { formatFixed, type Temperature } from "../../quantity/index.js";
+import type { Block, Presentation, TableBlock } from "../blocks.js";
+import { formatMeasured, plusMinus } from "../format-measured.js";
+import { countText } from "./count-text.js";
+import { runInFigure } from "./run-in-figure.js";
+import { warningBlocks } from "./warning-blocks.js";
+
+const outcomes = { "go on": "yes", stop: "no", "cannot tell yet": "cannot tell yet" } as const;
+
+/** Run-in: whether to go on in one line, the figure, each box, and what could make a difference. */
+export function presentRunIn(run: RunIn): Presentation {
+  const scale = run.unitSystem === "inch" ? "degF" : "degC";
+  return Object.freeze<Presentation>({
+    title: `Run-in of ${run.title}`,
+    blocks: [
+      {
+        type: "verdict",
+        outcome: outcomes[run.state],
+        text: verdictText(run),
+        because: `${run.boxes.map(({ name, because }) => `${name}: ${because}`).join(". ")}.`,
+      },
+      runInFigure(run),
+      boxTable(run, scale),
+      ...causeBlocks(run.boxes),
+      ...warningBlocks(run.warnings),
+    ],
+  });
+}
+
+function verdictText({ state, boxes, readNext }: RunIn): string {
+  const next = `read again in ${formatFixed(readNext.in("minute"), 0)} min`;
+  switch (state) {
+    case "go on":
+      return `go on running; ${next}`;
+    case "stop":
+      return `stop for ${boxes
+        .filter((box) => box.state === "stop")
+        .map(({ name }) => name)
+        .join(" and ")}`;
+    case "cannot tell yet":
+      return `stay by the machine and ${next}`;
+  }
+}
+
+function boxTable({ boxes }: RunIn, scale: "degF" | "degC"): TableBlock {
+  const symbol = scale === "degF" ? "°F" : "°C";
+  const difference = scale === "degF" ? "deltaF" : "deltaC";
+  const degrees = (t: Temperature): string => formatFixed(t.in(scale), 1);
+  return {
+    type: "table",
+    caption: "Each box; ends in the room as last read, ranges 95 %",
+    columns: [
+      { title: "box", align: "left" },
+      { title: "now", unit: symbol, align: "right" },
+      { title: "rising by", unit: `${symbol} an hour`, align: "right" },
+      { title: "ends at", unit: symbol, align: "right" },
+      { title: "between", unit: symbol, align: "right" },
+      { title: "time constant", unit: "min", align: "right" },
+      { title: "nearly there in", unit: "min", align: "right" },
+      { title: "foretold", unit: symbol, align: "right" },
+      { title: "which is", align: "left" },
+    ],
+    rows: boxes.map(({ name, now, rate, end, foretold, agreement, state }) => ({
+      cells: [
+        name,
+        degrees(now),
+        rate === undefined ? "" : formatFixed(rate.value.in(difference), 1),
+        end === undefined ? "not to be told yet" : degrees(end.temperature),
+        end?.from === undefined || end.to === undefined ? "" : `${degrees(end.from)} to ${degrees(end.to)}`,
+        end === undefined ? "" : plusMinus(end.timeConstant, { unit: "minute" }).replace(/ min$/, ""),
+        end === undefined ? "" : formatFixed(end.nearlyThere.in("minute"), 0),
+        foretold === undefined
+          ? ""
+          : `${degrees(foretold.temperature)} ± ${formatFixed(1.96 * foretold.standardUncertainty.in(difference), 1)}`,
+        agreement,
+      ],
+      ...(state === "stop" || agreement === "hotter"
+        ? { mark: state === "stop" ? ("bad" as const) : ("warn" as const) }
+        : {}),
+    })),
+  };
+}
+
+/** What could make a box depart, the likeliest first: to look at, never a finding. */
+function causeBlocks(boxes: readonly RunInBox[]): Block[] {
+  return boxes
+    .filter(({ causes }) => causes.length > 0)
+    .map(({ name, causes }) => ({
+      type: "table",
+      caption: `What could be behind it, ${name}: in the order to look, none of it certain`,
+      columns: [
+        { title: "it may be", align: "left" },
+        { title: "because", align: "left" },
+        { title: "to look at", align: "left" },
+      ],
+      rows: causes.map(({ cause, signs, look }) => ({ cells: [cause, signs.join(", "), look] })),
+      showRows: 4,
+    }));
+}
+
+/** Friction from a coast-down. */
+export function presentCoastDown({ title, atFirst, atLast, drag, readings }: CoastDown): Presentation {
+  const at = (label: string, { speed, torque }: CoastDown["atFirst"]) => ({
+    label,
+    value: formatMeasured(torque),
+    note: `at ${formatFixed(speed.in("rpm"), 0)} rpm`,
+  });
+  return Object.freeze<Presentation>({
+    title: `Friction from ${title}`,
+    blocks: [
+      {
+        type: "text",
+        text:
+          drag === "steady"
+            ? `The drag is alike at all speeds within the readings' uncertainty (${countText(readings.length, "reading")}): dry friction, or a film that is not there.`
+            : `The drag falls with the speed, as that of a film of oil does (${countText(readings.length, "reading")}).`,
+      },
+      { type: "facts", facts: [at("friction torque, fast", atFirst), at("friction torque, slow", atLast)] },
+    ],
+  });
+}

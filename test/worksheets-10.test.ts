@@ -1,0 +1,51 @@
+import { cpSync, mkdirSync } from "node:fs";
+import { join } from "node:path";
+import { beforeAll, describe, expect, it } from "vitest";
+import { runRebuild } from "../kernel-helpers/notebook/run-rebuild.js";
+import { failureText } from "../kernel-helpers/notebook/runner/failure-text.js";
+import { gram, inch, mm, ounce } from "../kernel-helpers/quantity/index.js";
+import { templateFolder } from "../kernel-helpers/record/find-sheets.js";
+import { publishedValue, readSheetRecord } from "../kernel-helpers/record/sheet-record.js";
+import type { Balance, WheelRunOut } from "../kernel-helpers/shaft/index.js";
+import { ensureBuilt } from "./support/built.js";
+import { expectClose } from "./support/expect-close.js";
+import { temporaryFolder } from "./support/temporary-folder.js";
+
+// What the invented readings were made from.
+const truths = [
+  { demo: "demo", offset: inch(0.006), at: 140, left: ounce(1.6), leftAt: 310 },
+  { demo: "demo-metric", offset: mm(0.11), at: 140, left: gram(38), leftAt: 40 },
+] as const;
+
+describe.each(truths)("10-reassembly on $demo", ({ demo, offset, at, left, leftAt }) => {
+  const folder = temporaryFolder();
+  const published = <T>(name: string): T =>
+    publishedValue(readSheetRecord(folder, "10-reassembly")!, name) as T;
+
+  beforeAll(async () => {
+    await ensureBuilt();
+    for (const part of ["rebuild.json", "tables"])
+      cpSync(join(templateFolder(), demo, part), join(folder, part), { recursive: true });
+    mkdirSync(join(folder, "sheets"));
+    cpSync(join(templateFolder(), "10-reassembly.ipynb"), join(folder, "sheets", "10-reassembly.ipynb"));
+    const { results } = await runRebuild({ directory: folder });
+    const failed = results.filter(({ status }) => status === "failed");
+    if (failed.length > 0) throw new Error(failed.map(failureText).join("\n"));
+  }, 240_000);
+
+  it("finds how far the pulley was mounted off centre, and where", () => {
+    const { rim } = published<WheelRunOut>("runOut");
+    const bound = { rel: 0.1, because: "12 readings of an indicator, three standard uncertainties" };
+    expectClose(rim.once.value.si, offset.si, bound);
+    expectClose(rim.towards.value.in("degree"), at, { rel: 0.03, because: "as above" });
+  });
+  it("finds the unbalance left after mounting, half a turn from the correction", () => {
+    const { planes, warnings } = published<Balance>("balance");
+    const [plane] = planes;
+    const miss = Math.abs(plane!.mass.value.si - left.si);
+    expect(miss).toBeLessThan(3 * plane!.mass.standardUncertainty.si);
+    const turned = (plane!.angle.value.in("degree") + 180 - leftAt + 540) % 360;
+    expect(Math.abs(turned - 180)).toBeLessThan(3 * plane!.angle.standardUncertainty.in("degree"));
+    expect(warnings).toEqual([]);
+  });
+});
