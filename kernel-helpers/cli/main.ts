@@ -12,6 +12,7 @@ const commands: Readonly<Record<string, () => Promise<Command>>> = {
   run: async () => (await import("./run.js")).runCommand,
   share: async () => (await import("./share.js")).shareCommand,
   verify: async () => (await import("./verify.js")).verifyCommand,
+  audit: async () => (await import("./audit.js")).auditCommand,
   kernel: async () => (await import("./kernel.js")).kernelCommand,
 };
 

@@ -1,5 +1,6 @@
 // The rebuild folder: what a sheet reads from it and hands on through it.
 export { canonicalJson } from "./canonical-json.js";
+export { type CellCode, cellsOfCodeText, codeText } from "./code-text.js";
 export type {
   Decision,
   DecisionFigure,
@@ -13,6 +14,7 @@ export { dropUnusedCopies } from "./drop-unused-copies.js";
 export { fileHash } from "./file-hash.js";
 export { findRebuild, rebuildFileName } from "./find-rebuild.js";
 export { findSheets, type SheetFile, templateFolder } from "./find-sheets.js";
+export { keptText } from "./kept-inputs.js";
 export { filesOfRebuild, manifestFile, readManifest, tagManifestFile, writeManifest } from "./manifest.js";
 export { noteShown } from "./note-sheet.js";
 export type {
@@ -50,9 +52,13 @@ export {
   readRecords,
   readSheetRecord,
   recordFolder,
+  recordPath,
   type SheetRecord,
+  sheetsWithRecord,
 } from "./sheet-record.js";
 export { type SheetNow, type SheetState, type SheetStateName, sheetStates } from "./sheet-state.js";
+export { restoreDecision, restoreGrounds, type StoredDecision } from "./stored-decision.js";
 export { restoreValue, storeValue } from "./stored-value.js";
+export { type FileFinding, type Verification, verifyRebuild } from "./verify-rebuild.js";
 export { changesText, type InputChange, whatChanged } from "./what-changed.js";
 export { writeFile } from "./write-file.js";

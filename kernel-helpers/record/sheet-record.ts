@@ -101,14 +101,19 @@ export function readSheetRecord(directory: string, sheet: string): SheetRecord |
   return { cautions: [], sources: [], ...nothing, ...json, published, schema: 2, sheet };
 }
 
-/** The records there are, in the order of their sheets' names. */
-export function readRecords(directory: string): readonly SheetRecord[] {
+/** The sheets that have a record, by name. */
+export function sheetsWithRecord(directory: string): readonly string[] {
   const folder = join(directory, recordFolder);
   if (!existsSync(folder)) return [];
   return readdirSync(folder)
     .filter((file) => file.endsWith(".json"))
     .sort()
-    .flatMap((file) => readSheetRecord(directory, basename(file, ".json")) ?? []);
+    .map((file) => basename(file, ".json"));
+}
+
+/** The records there are, in the order of their sheets' names. */
+export function readRecords(directory: string): readonly SheetRecord[] {
+  return sheetsWithRecord(directory).flatMap((sheet) => readSheetRecord(directory, sheet) ?? []);
 }
 
 /** A published result as a value again: quantities made anew, everything frozen. */

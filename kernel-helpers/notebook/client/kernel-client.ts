@@ -34,6 +34,8 @@ export interface CellOptions {
   readonly onOutput?: (output: KernelOutput) => void;
   /** The id of the cell in its notebook. */
   readonly cellId?: string;
+  /** True for a cell whose value is not to be shown, nor counted: only what it does matters. */
+  readonly silent?: boolean;
   /** Whether cells already sent are given up when this one fails; true where not given. */
   readonly stopOnError?: boolean;
 }
@@ -144,8 +146,8 @@ export class KernelClient {
     };
     const asked = {
       code,
-      silent: false,
-      store_history: true,
+      silent: options.silent ?? false,
+      store_history: options.silent !== true,
       user_expressions: {},
       allow_stdin: false,
       stop_on_error: options.stopOnError ?? true,

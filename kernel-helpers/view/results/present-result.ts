@@ -48,6 +48,8 @@ import {
   presentSplitCorrection,
   presentUnbalanceVerdict,
 } from "./present-balance.js";
+import type { Audit } from "./audit-types.js";
+import { presentAudit } from "./present-audit.js";
 import { presentBudget, presentUncertain } from "./present-budget.js";
 import { presentCaution } from "./present-caution.js";
 import { presentComparison } from "./present-comparison.js";
@@ -95,6 +97,7 @@ type Result =
   | ShownRebuild
   | ShownPublication
   | ShownDecision
+  | Audit
   | ShownNoted
   | Caution
   | Material
@@ -146,6 +149,7 @@ const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: 
   rebuild: presentRebuild,
   published: presentPublication,
   decision: presentDecision,
+  audit: presentAudit,
   noted: presentNoted,
   caution: presentCaution,
   material: presentMaterial,

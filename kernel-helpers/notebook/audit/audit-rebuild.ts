@@ -1,0 +1,198 @@
+import { join } from "node:path";
+import {
+  type CellCode,
+  type Decision,
+  readRebuildFile,
+  readSheetRecord,
+  rebuildFileName,
+  recordPath,
+  restoreDecision,
+  type SheetRecord,
+  sheetsWithRecord,
+  type Verification,
+  verifyRebuild,
+  versions,
+} from "../../record/index.js";
+import type { Audit, AuditedDecision } from "../../view/results/audit-types.js";
+import { sheetsInOrder } from "../sheets-in-order.js";
+import { attributeMoves } from "./attribute-moves.js";
+import { comparePublished } from "./compare-published.js";
+import { findCauses } from "./find-causes.js";
+import { judgeDecision, type RunGives, runGives } from "./judge-decision.js";
+import { QuietRuns } from "./quiet-runs.js";
+import { codeNow, fileText, type RebuildState, temporaryCopy, writeFiles } from "./rebuild-state.js";
+import { sheetsBehind } from "./sheets-behind.js";
+import { whatCarries } from "./what-carries.js";
+
+export interface AuditOptions {
+  /** The folder that holds rebuild.json. */
+  readonly directory: string;
+  /** False to compare hashes only, and execute nothing of the rebuild; true where not given. */
+  readonly rerun?: boolean;
+  /** True to find, reading by reading, which of them carry each decision and how far each may move. */
+  readonly explain?: boolean;
+  /** Told what is being done. */
+  readonly onProgress?: (what: string) => void;
+}
+
+/**
+ * Checks a rebuild: compares every file with the hashes the last run left, runs all sheets again in clean state in a
+ * temporary copy, and judges every decision on record by what comes out. Nothing in the folder itself is written.
+ *
+ * @throws RebuildFileFaults  rebuild.json cannot be read
+ */
+export async function auditRebuild(options: AuditOptions): Promise<Audit> {
+  const { directory, rerun = true, onProgress } = options;
+  const { title } = readRebuildFile(join(directory, rebuildFileName));
+  onProgress?.("comparing hashes");
+  const verification = verifyRebuild(directory);
+  const records = legibleRecords(directory, verification);
+  const outcome = rerun ? await new RunAgain(options, records, verification).audit() : notRun(records);
+  return Object.freeze({
+    kind: "audit",
+    schema: 1,
+    title,
+    files: {
+      compared: verification.files,
+      findings: verification.findings.map(({ file, what, text }) => ({ file, what, text })),
+    },
+    rerun,
+    ...outcome,
+    versions: { ...versions() },
+  });
+}
+
+/** The records that can be read; what is wrong with the others is among the findings. */
+function legibleRecords(directory: string, { findings }: Verification): readonly SheetRecord[] {
+  const unreadable = findings.filter(({ what }) => what === "unreadable").map(({ file }) => file);
+  return sheetsWithRecord(directory)
+    .filter((sheet) => !unreadable.includes(recordPath(sheet)))
+    .flatMap((sheet) => readSheetRecord(directory, sheet) ?? []);
+}
+
+type Outcome = Pick<Audit, "failed" | "decisions" | "results">;
+
+function notRun(records: readonly SheetRecord[]): Outcome {
+  const decisions = decisionsOf(records).map((decision) =>
+    audited(decision, {
+      verdict: "cannot be checked",
+      why: "The sheets were not run again.",
+      moved: [],
+      because: [],
+    }),
+  );
+  return { failed: [], decisions, results: [] };
+}
+
+/** The rebuild run again in a temporary copy, and judged. */
+class RunAgain {
+  readonly #options: AuditOptions;
+  readonly #records: readonly SheetRecord[];
+  readonly #verification: Verification;
+
+  constructor(options: AuditOptions, records: readonly SheetRecord[], verification: Verification) {
+    this.#options = options;
+    this.#records = records;
+    this.#verification = verification;
+  }
+
+  async audit(): Promise<Outcome> {
+    const { directory } = this.#options;
+    const { folder, remove } = temporaryCopy(directory);
+    try {
+      const runs = await QuietRuns.start(folder);
+      try {
+        return await this.#judgeAll(folder, runs);
+      } finally {
+        await runs.close();
+      }
+    } finally {
+      remove();
+    }
+  }
+
+  async #judgeAll(folder: string, runs: QuietRuns): Promise<Outcome> {
+    const { directory, onProgress } = this.#options;
+    const code = codeNow(sheetsInOrder(directory).sheets);
+    onProgress?.(`running ${code.size} sheets again`);
+    const failed = await runs.run(folder, quietSheets(code));
+    const results = this.#records.flatMap((record) =>
+      comparePublished(record, readSheetRecord(folder, record.sheet)),
+    );
+    const given = decisionsOf(this.#records).map((decision) => ({
+      decision,
+      gives: runGives(folder, decision, failed),
+    }));
+    const decisions: AuditedDecision[] = [];
+    for (const { decision, gives } of given)
+      decisions.push(await this.#judge(decision, gives, { folder, runs, code }));
+    return { failed, decisions, results };
+  }
+
+  async #judge(
+    decision: Decision,
+    gives: RunGives,
+    { folder, runs, code }: { folder: string; runs: QuietRuns; code: RebuildState["code"] },
+  ): Promise<AuditedDecision> {
+    const { directory, explain, onProgress } = this.#options;
+    const judgement = judgeDecision(decision, gives);
+    const basis = this.#records.find(({ sheet }) => sheet === decision.sheet)!.decisions[decision.name]!
+      .basis;
+    const behind = sheetsBehind(decision.sheet, code);
+    const runIn = async (state: RebuildState): Promise<RunGives> => {
+      writeFiles(folder, state.files);
+      const sheets = quietSheets(state.code).filter(({ name }) => behind.includes(name));
+      return runGives(folder, decision, await runs.run(folder, sheets));
+    };
+    const files = new Map(
+      Object.keys(basis.inputs).flatMap((file) => {
+        const text = fileText(directory, file);
+        return text === undefined ? [] : [[file, text] as const];
+      }),
+    );
+    const now: RebuildState = { files, code };
+    let because: readonly string[] = [];
+    if (judgement.verdict !== "stands") {
+      const causes = findCauses(directory, basis, now);
+      onProgress?.(`looking what moved “${decision.name}”`);
+      because = await attributeMoves(decision, causes, runIn);
+      if (because.length === 0 && judgement.verdict !== "cannot be checked")
+        because = [this.#noCause(decision)];
+    }
+    const carried =
+      explain && gives.grounds !== undefined && gives.refused === undefined
+        ? await whatCarries({ now, gives, runIn, onProgress })
+        : undefined;
+    writeFiles(folder, files);
+    return audited(decision, { ...judgement, because, ...(carried && { carried }) });
+  }
+
+  /** Why figures differ though nothing behind them changed. */
+  #noCause({ file }: Decision): string {
+    const altered = this.#verification.findings.some((finding) => finding.file === file);
+    return altered
+      ? `${file}, which was altered after the run: nothing that it stood on has changed`
+      : "nothing that it stood on has changed: its sheet does not give the same twice, or the record was altered together with its hash";
+  }
+}
+
+function audited(
+  { name, sheet, question, choice, by, on }: Decision,
+  judged: Pick<AuditedDecision, "verdict" | "why" | "moved" | "because" | "carried">,
+): AuditedDecision {
+  return Object.freeze({ name, sheet, question, choice, by, on, ...judged });
+}
+
+function quietSheets(
+  code: RebuildState["code"],
+): { readonly name: string; readonly cells: readonly CellCode[] }[] {
+  return [...code].map(([name, cells]) => ({ name, cells }));
+}
+
+function decisionsOf(records: readonly SheetRecord[]): readonly Decision[] {
+  return records.flatMap(({ sheet, decisions }) =>
+    Object.entries(decisions).map(([name, decision]) =>
+      restoreDecision(sheet, recordPath(sheet), name, decision),
+    ),
+  );
+}

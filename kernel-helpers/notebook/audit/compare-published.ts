@@ -1,0 +1,47 @@
+import type { SheetRecord } from "../../record/index.js";
+import type { AuditedResult } from "../../view/results/audit-types.js";
+
+/** Results of a record that a run does not give as they stand there, each with the first place where they differ. */
+export function comparePublished(
+  recorded: SheetRecord,
+  rerun: SheetRecord | undefined,
+): readonly AuditedResult[] {
+  if (rerun === undefined) return [];
+  const { sheet } = recorded;
+  return Object.entries(recorded.published).flatMap(([name, value]) => {
+    if (!Object.hasOwn(rerun.published, name))
+      return [{ sheet, name, text: "the sheet does not publish it any more" }];
+    const places = differences(value, rerun.published[name], "");
+    const [first] = places;
+    if (first === undefined) return [];
+    const rest = places.length === 1 ? "" : `, and ${places.length - 1} more places`;
+    return [{ sheet, name, text: `${first.place}: ${first.recorded} on record, ${first.now} now${rest}` }];
+  });
+}
+
+interface Difference {
+  readonly place: string;
+  readonly recorded: string;
+  readonly now: string;
+}
+
+/** Below this share two numbers differ only by the arithmetic of another platform. */
+const roundOff = 1e-9;
+
+function differences(a: unknown, b: unknown, place: string): readonly Difference[] {
+  if (typeof a === "number" && typeof b === "number") {
+    if (Math.abs(a - b) <= roundOff * Math.max(Math.abs(a), Math.abs(b))) return [];
+  } else if (typeof a === "object" && typeof b === "object" && a !== null && b !== null) {
+    const names = [...new Set([...Object.keys(a), ...Object.keys(b)])];
+    const [left, right] = [a as Record<string, unknown>, b as Record<string, unknown>];
+    return names.flatMap((name) =>
+      differences(left[name], right[name], place === "" ? name : `${place}.${name}`),
+    );
+  } else if (a === b) return [];
+  return [{ place: place || "the result", recorded: shortly(a), now: shortly(b) }];
+}
+
+function shortly(value: unknown): string {
+  const text = JSON.stringify(value) ?? "nothing";
+  return text.length > 40 ? `${text.slice(0, 39)}…` : text;
+}

@@ -1,0 +1,82 @@
+/** What became of a decision when the rebuild was run again. */
+export type DecisionVerdict = "stands" | "stands, figures moved" | "no longer follows" | "cannot be checked";
+
+/** A figure that is not what it was when it was decided. */
+export interface MovedFigure {
+  /** The option it belongs to, or "limit". */
+  readonly of: string;
+  readonly figure: string;
+  readonly before: string;
+  readonly after: string;
+  /** By how much, with unit and sign, and against its uncertainty; "" where that cannot be said. */
+  readonly by: string;
+}
+
+/** A reading on which a decision hangs, and how far it may move. */
+export interface CarryingReading {
+  readonly file: string;
+  readonly line: number;
+  readonly column: string;
+  readonly reading: string;
+  /** The nearest reading below at which the decision no longer follows; undefined where none was found. */
+  readonly flipsBelow?: string;
+  /** The same above. */
+  readonly flipsAbove?: string;
+}
+
+/** What carried a decision: readings that move its figures, and those that would overturn it. */
+export interface CarryingReadings {
+  /** How it was found, and where the search ends. */
+  readonly method: string;
+  /** How many readings lie behind the decision. */
+  readonly readings: number;
+  /** How many of them move a figure of it. */
+  readonly moving: number;
+  /** Those that overturn it within reach, the nearest first. */
+  readonly overturning: readonly CarryingReading[];
+}
+
+/** A decision under audit. */
+export interface AuditedDecision {
+  readonly name: string;
+  readonly sheet: string;
+  readonly question: string;
+  readonly choice: string;
+  readonly by: string;
+  readonly on: string;
+  readonly verdict: DecisionVerdict;
+  /** In a sentence or two. */
+  readonly why: string;
+  readonly moved: readonly MovedFigure[];
+  /** Inputs, code or versions that moved it, each in words. */
+  readonly because: readonly string[];
+  readonly carried?: CarryingReadings;
+}
+
+/** A published result that the run made now does not give as it is recorded. */
+export interface AuditedResult {
+  readonly sheet: string;
+  readonly name: string;
+  /** In a sentence. */
+  readonly text: string;
+}
+
+/** The outcome of an audit. */
+export interface Audit {
+  readonly kind: "audit";
+  readonly schema: 1;
+  readonly title: string;
+  /** What the hashes say: files that are not as the last run left them. */
+  readonly files: {
+    readonly compared: number;
+    readonly findings: readonly { readonly file: string; readonly what: string; readonly text: string }[];
+  };
+  /** Whether the sheets were run again; without that, decisions cannot be checked. */
+  readonly rerun: boolean;
+  /** Sheets that failed when they were run again, each with its reason. */
+  readonly failed: readonly { readonly sheet: string; readonly why: string }[];
+  readonly decisions: readonly AuditedDecision[];
+  readonly results: readonly AuditedResult[];
+  /** What computed now. */
+  readonly versions: Readonly<Record<string, string>>;
+}

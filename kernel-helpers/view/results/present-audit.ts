@@ -1,0 +1,150 @@
+import type { Block, Presentation, VerdictBlock } from "../blocks.js";
+import type { Audit, AuditedDecision, CarryingReadings, DecisionVerdict } from "./audit-types.js";
+import { countText } from "./count-text.js";
+
+/** What became of every decision, and what in the folder is not as it was left. */
+export function presentAudit(audit: Audit): Presentation {
+  return Object.freeze<Presentation>({
+    title: `Audit of ${audit.title}`,
+    blocks: [
+      { type: "facts", facts: summary(audit) },
+      ...fileBlocks(audit),
+      ...audit.failed.map(
+        ({ sheet, why }): Block => ({
+          type: "warning",
+          text: `${sheet} failed when it was run again: ${why}`,
+        }),
+      ),
+      ...audit.decisions.flatMap(decisionBlocks),
+      ...resultBlocks(audit),
+    ],
+  });
+}
+
+function summary({ files, decisions, results, rerun, versions }: Audit): { label: string; value: string }[] {
+  const count = (verdict: DecisionVerdict): number =>
+    decisions.filter((one) => one.verdict === verdict).length;
+  const verdicts = (["stands", "stands, figures moved", "no longer follows", "cannot be checked"] as const)
+    .filter((verdict) => count(verdict) > 0)
+    .map((verdict) => `${count(verdict)} ${verdict}`);
+  return [
+    {
+      label: "files",
+      value:
+        files.findings.length === 0
+          ? `${countText(files.compared, "file")}, all as the last run left them`
+          : `${countText(files.compared, "file")} compared, ${countText(files.findings.length, "finding")}`,
+    },
+    { label: "decisions", value: decisions.length === 0 ? "none is on record" : verdicts.join("; ") },
+    {
+      label: "results",
+      value: !rerun
+        ? "not computed again"
+        : results.length === 0
+          ? "all come out again as recorded"
+          : `${countText(results.length, "result")} come${results.length === 1 ? "s" : ""} out otherwise`,
+    },
+    {
+      label: "computed with",
+      value: Object.entries(versions)
+        .map(([name, version]) => `${name} ${version}`)
+        .join(", "),
+    },
+  ];
+}
+
+function fileBlocks({ files }: Audit): readonly Block[] {
+  if (files.findings.length === 0) return [];
+  return [
+    {
+      type: "table",
+      caption: "Not as the last run left it",
+      columns: [
+        { title: "file", align: "left" },
+        { title: "what was found", align: "left" },
+      ],
+      rows: files.findings.map(({ file, text }) => ({ cells: [file, text], mark: "warn" })),
+      showRows: 20,
+    },
+  ];
+}
+
+const outcomes: Readonly<Record<DecisionVerdict, VerdictBlock["outcome"]>> = {
+  stands: "yes",
+  "stands, figures moved": "yes",
+  "no longer follows": "no",
+  "cannot be checked": "cannot tell yet",
+};
+
+function decisionBlocks(decision: AuditedDecision): readonly Block[] {
+  const { name, sheet, question, choice, by, on, verdict, why, moved, because, carried } = decision;
+  const blocks: Block[] = [
+    {
+      type: "verdict",
+      outcome: outcomes[verdict],
+      text: `${name}: ${verdict}`,
+      because: `${question} “${choice}” (${by}, ${on}, ${sheet}). ${why}`,
+    },
+  ];
+  if (moved.length > 0)
+    blocks.push({
+      type: "table",
+      caption: `Figures of “${name}” that moved since ${on}`,
+      columns: [
+        { title: "option", align: "left" },
+        { title: "figure", align: "left" },
+        { title: "when decided", align: "right" },
+        { title: "now", align: "right" },
+        { title: "moved by", align: "left" },
+      ],
+      rows: moved.map(({ of, figure, before, after, by: move }) => ({
+        cells: [of, figure, before, after, move],
+      })),
+      showRows: 12,
+    });
+  if (because.length > 0) blocks.push({ type: "text", text: `Because of: ${because.join(" · ")}` });
+  if (carried !== undefined) blocks.push(...carriedBlocks(name, carried));
+  return blocks;
+}
+
+function carriedBlocks(
+  name: string,
+  { method, readings, moving, overturning }: CarryingReadings,
+): readonly Block[] {
+  const text = `${countText(readings, "reading")} lie behind “${name}”; ${moving} of them move a figure of it, ${overturning.length === 0 ? "none overturns it within reach" : `${overturning.length} would overturn it within reach`}. ${method}`;
+  if (overturning.length === 0) return [{ type: "text", text }];
+  return [
+    { type: "text", text },
+    {
+      type: "table",
+      caption: `How far a reading may move before “${name}” no longer follows; the nearest first`,
+      columns: [
+        { title: "reading", align: "left" },
+        { title: "as read", align: "right" },
+        { title: "flips at or below", align: "right" },
+        { title: "flips at or above", align: "right" },
+      ],
+      rows: overturning.map(({ file, line, column, reading, flipsBelow, flipsAbove }) => ({
+        cells: [`${file} line ${line}, ${column}`, reading, flipsBelow ?? "–", flipsAbove ?? "–"],
+      })),
+      showRows: 20,
+    },
+  ];
+}
+
+function resultBlocks({ results }: Audit): readonly Block[] {
+  if (results.length === 0) return [];
+  return [
+    {
+      type: "table",
+      caption: "Results that do not come out as recorded",
+      columns: [
+        { title: "sheet", align: "left" },
+        { title: "result", align: "left" },
+        { title: "where", align: "left" },
+      ],
+      rows: results.map(({ sheet, name, text }) => ({ cells: [sheet, name, text] })),
+      showRows: 20,
+    },
+  ];
+}
