@@ -16,6 +16,7 @@ export {
   type DecisionGrounds,
   type DecisionMade,
   type DecisionOption,
+  type DecisionOptionGiven,
   type DecisionRequest,
   type KeptNotes,
   type NeededPart,

@@ -1,5 +1,5 @@
 import { isQuantity, isTemperature } from "../quantity/index.js";
-import type { DecisionFigures, DecisionRequest } from "./decision-types.js";
+import type { DecisionOptionGiven, DecisionRequest } from "./decision-types.js";
 
 /**
  * Checks all of a decision but its limits: what is missing, unknown or no date is said in plain words.
@@ -63,13 +63,13 @@ function requireText(part: string, text: unknown): asserts text is string {
     throw new TypeError(`decide: ${part} must say something, got ${JSON.stringify(text) ?? "nothing"}`);
 }
 
-function checkFigures(what: string, figures: DecisionFigures | undefined): void {
+function checkFigures(what: string, figures: DecisionOptionGiven["figures"] | undefined): void {
   if (typeof figures !== "object" || figures === null || Array.isArray(figures))
     throw new TypeError(
       `decide: ${what} must be figures by name ({} for none), got ${JSON.stringify(figures)}`,
     );
   for (const [name, figure] of Object.entries(figures))
-    if (!isFigure(figure))
+    if (figure !== undefined && !isFigure(figure))
       throw new TypeError(
         `decide: ${what} must be quantities, measured values, temperatures, numbers or words, got ${String(figure)} for "${name}"`,
       );

@@ -14,13 +14,20 @@ export interface DecisionOption {
   readonly breaks: readonly string[];
 }
 
+/** An option as a cell gives it: a figure that only other options have may be undefined, and is left out. */
+export interface DecisionOptionGiven {
+  readonly name: string;
+  readonly figures: Readonly<Record<string, DecisionFigure | undefined>>;
+  readonly breaks: readonly string[];
+}
+
 /** A decision to be written down: `rebuild.decide(...)`. */
 export interface DecisionRequest {
   /** The name under which it is kept and superseded, e.g. "shaft". */
   readonly name: string;
   readonly question: string;
   /** As they were computed, the rejected ones too. */
-  readonly options: readonly DecisionOption[];
+  readonly options: readonly DecisionOptionGiven[];
   /** The name of the option taken. */
   readonly choice: string;
   readonly reason: string;

@@ -8,6 +8,7 @@ export type {
   DecisionGrounds,
   DecisionMade,
   DecisionOption,
+  DecisionOptionGiven,
   DecisionRequest,
 } from "./decision-types.js";
 export { dropUnusedCopies } from "./drop-unused-copies.js";

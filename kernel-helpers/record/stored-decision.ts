@@ -5,6 +5,7 @@ import type {
   DecisionFigures,
   DecisionGrounds,
   DecisionMade,
+  DecisionOptionGiven,
   DecisionRequest,
 } from "./decision-types.js";
 import { restoreValue, storeValue } from "./stored-value.js";
@@ -149,11 +150,10 @@ function restoreMade(stored: StoredMade): DecisionMade {
   };
 }
 
-function storeFigures(figures: DecisionFigures, place: string): readonly StoredFigure[] {
-  return Object.entries(figures).map(([figure, value]) => ({
-    figure,
-    value: storeValue(value, `${place}: ${figure}`),
-  }));
+function storeFigures(figures: DecisionOptionGiven["figures"], place: string): readonly StoredFigure[] {
+  return Object.entries(figures)
+    .filter(([, value]) => value !== undefined)
+    .map(([figure, value]) => ({ figure, value: storeValue(value, `${place}: ${figure}`) }));
 }
 
 function restoreFigures(stored: readonly StoredFigure[]): DecisionFigures {

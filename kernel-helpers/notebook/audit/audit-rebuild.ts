@@ -1,4 +1,5 @@
 import { join } from "node:path";
+import { setUnitSystem, unitSystem } from "../../quantity/index.js";
 import {
   type CellCode,
   type Decision,
@@ -42,6 +43,18 @@ export interface AuditOptions {
  * @throws RebuildFileFaults  rebuild.json cannot be read
  */
 export async function auditRebuild(options: AuditOptions): Promise<Audit> {
+  const { unitSystem: system } = readRebuildFile(join(options.directory, rebuildFileName));
+  const before = unitSystem();
+  setUnitSystem(system);
+  try {
+    return await auditInUnits(options);
+  } finally {
+    setUnitSystem(before);
+  }
+}
+
+/** The audit, with figures told in the rebuild's unit system. */
+async function auditInUnits(options: AuditOptions): Promise<Audit> {
   const { directory, rerun = true, onProgress } = options;
   const { title } = readRebuildFile(join(directory, rebuildFileName));
   onProgress?.("comparing hashes");

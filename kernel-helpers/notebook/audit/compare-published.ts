@@ -12,7 +12,8 @@ export function comparePublished(
     if (!Object.hasOwn(rerun.published, name))
       return [{ sheet, name, text: "the sheet does not publish it any more" }];
     const places = differences(value, rerun.published[name], "");
-    const [first] = places;
+    // A value says more than the probabilities and residuals that move with it.
+    const first = places.find(({ place }) => /\bvalue\./.test(place)) ?? places[0];
     if (first === undefined) return [];
     const rest = places.length === 1 ? "" : `, and ${places.length - 1} more places`;
     return [{ sheet, name, text: `${first.place}: ${first.recorded} on record, ${first.now} now${rest}` }];

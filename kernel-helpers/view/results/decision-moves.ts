@@ -1,6 +1,7 @@
 import type { AnyQuantity, Temperature } from "../../quantity/index.js";
-import { formatNumber, isTemperature } from "../../quantity/index.js";
+import { formatNumber, isQuantity, isTemperature, unitNamed } from "../../quantity/index.js";
 import { figureText, isUncertainFigure, type ShownFigure } from "./figure-text.js";
+import { shownUnits, systemOfLength } from "./shown-units.js";
 
 /** Options and limits as one run computed them. */
 export interface ShownGrounds {
@@ -84,9 +85,21 @@ function differenceText(a: ShownFigure, b: ShownFigure): string {
     typeof from === "number" && typeof to === "number"
       ? formatNumber(to - from, 3)
       : typeof from === "object" && typeof to === "object" && isTemperature(from) === isTemperature(to)
-        ? String((to as { minus(other: unknown): unknown }).minus(from))
+        ? amountText((to as { minus(other: unknown): AnyQuantity }).minus(from))
         : "";
   return text === "" || text.startsWith("−") ? text : `+${text}`;
+}
+
+/** A difference to three digits, a length in the small unit of its system. */
+function amountText(difference: AnyQuantity): string {
+  if (isQuantity(difference, "length")) {
+    const { small, smallSymbol } = shownUnits(systemOfLength(difference));
+    return `${formatNumber(difference.in(small), 3)} ${smallSymbol}`;
+  }
+  const unit = difference.shownIn === undefined ? undefined : unitNamed(difference.shownIn);
+  return unit === undefined
+    ? difference.toString()
+    : `${formatNumber(difference.si / unit.si, 3)} ${unit.symbol}`;
 }
 
 function plain(figure: ShownFigure): AnyQuantity | Temperature | number | string {
