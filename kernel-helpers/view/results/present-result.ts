@@ -39,6 +39,8 @@ import type { Table } from "../../survey/table.js";
 import type { TaperIdentity, TaperSetting } from "../../survey/taper-setting-types.js";
 import type { Presentation } from "../blocks.js";
 import type { Caution } from "../caution.js";
+import type { Audit } from "./audit-types.js";
+import { presentAudit } from "./present-audit.js";
 import {
   presentBalance,
   presentBalanceOnWays,
@@ -48,8 +50,6 @@ import {
   presentSplitCorrection,
   presentUnbalanceVerdict,
 } from "./present-balance.js";
-import type { Audit } from "./audit-types.js";
-import { presentAudit } from "./present-audit.js";
 import { presentBudget, presentUncertain } from "./present-budget.js";
 import { presentCaution } from "./present-caution.js";
 import { presentComparison } from "./present-comparison.js";
