@@ -12,7 +12,9 @@ export const openCommand: Command = {
 
 Serves the rebuild in the folder (the one you stand in without it) to the browser of this machine, and opens
 it there. Where no rebuild.json lies there or above, the demo rebuild is opened. Nobody else can see it: the
-address holds a token, and is good on this machine only. Ctrl-C ends it, kernels included.
+address holds a token, and is good on this machine only. Ctrl-C ends it, kernels included. The kernel of a
+sheet that no tab has shown for an hour is ended; what was typed is on disk or kept in the browser, and opening
+the sheet again starts another.
 
   --port N      the port to use; else the first free one from 8470
   --no-browser  only print the address`,

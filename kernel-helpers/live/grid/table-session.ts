@@ -78,7 +78,7 @@ export class TableSession {
 
   /** Loads the table, puts back what was typed and not saved, and begins to listen. */
   async start(): Promise<void> {
-    this.#store = await DraftStore.open(this.name);
+    this.#store = await DraftStore.open(document.body.dataset.rebuild ?? "", this.name);
     await this.#firstLoad();
     await this.#findDrafts();
     this.editor.listen(({ document }) => {

@@ -8,13 +8,15 @@ export interface PageShell {
   /** The sheet's or table's name; "" for the overview. */
   readonly name: string;
   readonly title: string;
+  /** Whose sheet or table it is, see rebuildId. */
+  readonly rebuild: string;
 }
 
 /** What the page's scripts expect to be told of the server, by JupyterLab's convention. No secret is in it. */
 const config = JSON.stringify({ baseUrl: "/", wsUrl: "", appUrl: "/", appName: "Journalbox" });
 
 /** The HTML of a page: nothing but what its scripts and styles are called, and what it is to show. */
-export function pageShell({ page, name, title }: PageShell): string {
+export function pageShell({ page, name, title, rebuild }: PageShell): string {
   const program = page === "table" ? "grid" : "main";
   return `<!doctype html>
 <html lang="en">
@@ -28,7 +30,7 @@ export function pageShell({ page, name, title }: PageShell): string {
 <script id="jupyter-config-data" type="application/json">${config}</script>
 <script type="module" src="/static/${program}.js"></script>
 </head>
-<body data-page="${page}" data-name="${escapeHtml(name)}">
+<body data-page="${page}" data-name="${escapeHtml(name)}" data-rebuild="${escapeHtml(rebuild)}">
 <noscript>This page needs JavaScript.</noscript>
 </body>
 </html>

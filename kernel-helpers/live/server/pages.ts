@@ -4,22 +4,24 @@ import { confinedPath } from "./confined-path.js";
 import { HttpError } from "./http-error.js";
 import { type PageShell, pageShell, plainPage } from "./page-shell.js";
 import { readBytes, sheetNamed, tablePath } from "./rebuild-files.js";
+import { rebuildId } from "./rebuild-id.js";
 import { type Answer, type Route, route } from "./router.js";
 import { reportSecurity } from "./security-headers.js";
 import { pageFolder } from "./static-files.js";
 
 /** The pages themselves, and the report as it was last written. */
 export function pageRoutes(directory: string): readonly Route[] {
+  const rebuild = rebuildId(directory);
   return [
-    route("GET", "/", () => shell({ page: "overview", name: "", title: basename(directory) })),
+    route("GET", "/", () => shell({ page: "overview", name: "", title: basename(directory), rebuild })),
     route("GET", "/sheet/:name", ({ params }) => {
       const { name } = sheetNamed(directory, params.name!);
-      return shell({ page: "sheet", name, title: name });
+      return shell({ page: "sheet", name, title: name, rebuild });
     }),
     route("GET", "/table/:name", ({ params }) => {
       const name = params.name!;
       tablePath(directory, name); // a table that is not there yet may be begun
-      return shell({ page: "table", name, title: name });
+      return shell({ page: "table", name, title: name, rebuild });
     }),
     route("GET", "/report", () => {
       const file = readBytes(confinedPath(directory, "out", "report.html"));

@@ -6,6 +6,7 @@ import {
   rebuildFileName,
 } from "../../record/index.js";
 import { listTables, tablesFolder } from "./rebuild-files.js";
+import { rebuildId } from "./rebuild-id.js";
 import { type Route, route } from "./router.js";
 import { listedSheets } from "./sheet-states.js";
 
@@ -13,6 +14,7 @@ import { listedSheets } from "./sheet-states.js";
 export function rebuildRoute(directory: string, notice: string): Route {
   return route("GET", "/api/rebuild", () => ({
     json: {
+      id: rebuildId(directory),
       ...facts(directory),
       notice,
       sheets: listedSheets(directory),

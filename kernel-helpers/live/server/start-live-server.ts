@@ -27,7 +27,11 @@ export interface LiveServerOptions {
   readonly port?: number;
   /** Whether a kernel is started before one is asked for; true where not given. */
   readonly warmKernel?: boolean;
+  /** So long the kernel of a sheet is kept that no tab shows and in which nothing runs; an hour where not given [ms]. */
+  readonly kernelPatience?: number;
 }
+
+const anHour = 3_600_000;
 
 /** A server that shows one rebuild to the browsers of this machine. */
 export interface LiveServer {
@@ -53,7 +57,12 @@ export async function startLiveServer(options: LiveServerOptions): Promise<LiveS
   const access: Access = { token: newToken(), port };
   const tickets = new Tickets();
 
-  const kernels = new KernelRoom(directory, options.warmKernel ?? true, (event) => events.tell(event));
+  const kernels = new KernelRoom({
+    directory,
+    warm: options.warmKernel ?? true,
+    tell: (event) => events.tell(event),
+    patience: options.kernelPatience ?? anHour,
+  });
   const watch = new RebuildWatch(directory, (event) => events.tell(event));
   const changed = (): void => watch.look();
   const job = new RunJob(directory, (event) => events.tell(event), changed);

@@ -1,4 +1,4 @@
-import { readFileSync, writeFileSync } from "node:fs";
+import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { setTimeout as pause } from "node:timers/promises";
 import { beforeAll, describe, expect, it } from "vitest";
@@ -143,13 +143,45 @@ describe("the kernel of a sheet", () => {
     }
     expect(await page.run("1")).toMatchObject({ status: "ok" });
   });
+  it("ends when no page has shown the sheet for so long; the next page gets another", async () => {
+    const live = await liveRebuild(files, { kernelPatience: 150 });
+    const events = await live.listen();
+    const page = await KernelPage.open(live, "01-a");
+    const pid = await processOf(page);
+    page.socket.close();
+    await untilGone(pid);
+    await events.until((event) => event.type === "kernel" && event.state === "ended");
+    expect((await live.ask("GET", "/api/sessions")).json).toEqual([]);
+    const next = await KernelPage.open(live, "01-a");
+    expect(next.id).not.toBe(page.id);
+    expect(await next.run("1")).toMatchObject({ status: "ok" });
+  });
+  it("is kept as long as a page shows the sheet, and until what runs in it has ended", async () => {
+    const live = await liveRebuild(files, { kernelPatience: 100 });
+    const page = await KernelPage.open(live, "01-a");
+    const pid = await processOf(page);
+    await page.run("await new Promise((r) => setTimeout(r, 600));");
+    expect(isAlive(pid)).toBe(true);
+    page.send(
+      'import { writeFileSync } from "node:fs";\nwriteFileSync("begun", ""); await new Promise((r) => setTimeout(r, 900)); writeFileSync("done", "");',
+    );
+    while (!existsSync(join(live.directory, "begun"))) await pause(10);
+    page.socket.close();
+    await untilGone(pid);
+    expect(existsSync(join(live.directory, "done"))).toBe(true);
+  });
   it("leaves no process when the server ends while a spare is still starting", async () => {
     const untilChildren = async (count: number): Promise<void> => {
       while (process.getActiveResourcesInfo().filter((name) => name === "ProcessWrap").length !== count)
         await pause(1);
     };
     await untilChildren(0);
-    const room = new KernelRoom(temporaryFolder(), true, () => {});
+    const room = new KernelRoom({
+      directory: temporaryFolder(),
+      warm: true,
+      tell: () => {},
+      patience: 60_000,
+    });
     await untilChildren(1);
     await room.close();
     await untilChildren(0);

@@ -67,7 +67,7 @@ export interface EventEar {
 /** Starts a server over a new rebuild with the files given; it ends with the test. */
 export async function liveRebuild(
   files: Readonly<Record<string, string | Uint8Array>> = {},
-  options: { readonly warmKernel?: boolean } = {},
+  options: { readonly warmKernel?: boolean; readonly kernelPatience?: number } = {},
 ): Promise<Live> {
   return liveFolder(temporaryFolder({ "rebuild.json": rebuildJson, ...files }), options);
 }
@@ -75,7 +75,7 @@ export async function liveRebuild(
 /** The same over a folder that is there. */
 export async function liveFolder(
   directory: string,
-  options: { readonly warmKernel?: boolean; readonly port?: number } = {},
+  options: { readonly warmKernel?: boolean; readonly port?: number; readonly kernelPatience?: number } = {},
 ): Promise<Live> {
   const server = await startLiveServer({ warmKernel: false, port: 0, ...options, directory });
   onTestFinished(() => server.close());

@@ -18,9 +18,9 @@ export class DraftStore {
     this.#key = key;
   }
 
-  /** A tab keeps its key over a reload; a copy of a tab gets a key of its own. */
-  static async open(table: string): Promise<DraftStore> {
-    const prefix = `journalbox/table/${table}/`;
+  /** A rebuild's drafts are its own, though another may be shown at the same address later. A tab keeps its key over a reload; a copy of a tab gets a key of its own. */
+  static async open(rebuild: string, table: string): Promise<DraftStore> {
+    const prefix = `journalbox/table/${rebuild}/${table}/`;
     const store = new DraftStore(prefix, prefix + tabName());
     // After a reload the page that was may still hold it for a moment.
     const isOurs = (await holdLock(store.#key)) || (await later(500).then(() => holdLock(store.#key)));

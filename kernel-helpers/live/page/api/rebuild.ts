@@ -20,8 +20,8 @@ export interface TableSummary {
 
 /** The rebuild that the server shows. */
 export interface Rebuild {
-  /** Tells the rebuild from others that the same address may show; the title does where there is none. */
-  readonly id?: string;
+  /** Tells the rebuild from others that the same address may show, also when its title changes. */
+  readonly id: string;
   readonly title: string;
   readonly invented: boolean;
   readonly notice: string;

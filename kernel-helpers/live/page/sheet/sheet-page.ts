@@ -39,7 +39,7 @@ export async function showSheetPage(name: string): Promise<void> {
     fetchOutputs(name),
     fetchRebuild(),
   ]);
-  const drafts = new DraftBox(rebuild.id ?? rebuild.title, name);
+  const drafts = new DraftBox(rebuild.id, name);
   const page = new SheetPage(loaded, executed, drafts);
   page.showState(rebuild.sheets);
   page.open();

@@ -15,18 +15,30 @@ interface SessionNames {
   readonly type: string;
 }
 
+export interface KernelRoomOptions {
+  readonly directory: string;
+  /** Whether a kernel is started before one is asked for. */
+  readonly warm: boolean;
+  readonly tell: (event: KernelEvent) => void;
+  /** So long a kernel is kept that no page is connected to [ms]. */
+  readonly patience: number;
+}
+
 /** The kernels of a server: one for each sheet that was opened, and a spare one. */
 export class KernelRoom {
   readonly #directory: string;
   readonly #tell: (event: KernelEvent) => void;
+  readonly #patience: number;
   readonly #spares: SpareKernels;
   readonly #kernels = new Map<string, LiveKernel>();
   /** The names under which pages opened a kernel, by its id, which is the id of its session too. */
   readonly #names = new Map<string, SessionNames>();
 
-  constructor(directory: string, warm: boolean, tell: (event: KernelEvent) => void) {
+  constructor(options: KernelRoomOptions) {
+    const { directory, tell, warm, patience } = options;
     this.#directory = directory;
     this.#tell = tell;
+    this.#patience = patience;
     this.#spares = new SpareKernels(directory, warm);
   }
 
@@ -105,7 +117,15 @@ export class KernelRoom {
       return there;
     }
     const [directory, spares, tell] = [this.#directory, this.#spares, this.#tell];
-    const kernel = new LiveKernel({ name: kernelName, directory, sheet, spares, tell });
+    const kernel: LiveKernel = new LiveKernel({
+      name: kernelName,
+      directory,
+      sheet,
+      spares,
+      tell,
+      patience: this.#patience,
+      onForsaken: () => void this.#end(kernel),
+    });
     this.#kernels.set(kernel.id, kernel);
     this.#names.set(kernel.id, names);
     return kernel;

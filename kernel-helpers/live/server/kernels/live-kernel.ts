@@ -32,6 +32,10 @@ export interface LiveKernelOptions {
   readonly sheet: string;
   readonly spares: SpareKernels;
   readonly tell: (event: KernelEvent) => void;
+  /** So long a kernel waits for a page when none is there [ms]. */
+  readonly patience: number;
+  /** No page has come for so long, and nothing is being run: nobody needs the kernel. */
+  readonly onForsaken: () => void;
 }
 
 /** The kernel of one sheet, through deaths and restarts, and the pages that talk with it. */
@@ -45,9 +49,11 @@ export class LiveKernel {
   #state = "starting";
   #lastActivity = new Date().toISOString();
   #ended = false;
+  #patience: NodeJS.Timeout | undefined;
 
   constructor(options: LiveKernelOptions) {
     this.#options = options;
+    this.#waitForPage();
     this.#starting = this.#begin("started");
   }
 
@@ -77,7 +83,11 @@ export class LiveKernel {
   addPage(socket: WebSocket, session: string): void {
     const page: Page = { socket, session };
     this.#pages.add(page);
-    socket.once("close", () => this.#pages.delete(page));
+    clearTimeout(this.#patience);
+    socket.once("close", () => {
+      this.#pages.delete(page);
+      if (this.#pages.size === 0) this.#waitForPage();
+    });
     socket.on("message", (data, isBinary) => {
       if (!isBinary) return socket.close(1003, "frames must be binary");
       let message: ChannelMessage;
@@ -105,12 +115,25 @@ export class LiveKernel {
 
   async close(): Promise<void> {
     this.#ended = true;
+    clearTimeout(this.#patience);
     await this.#starting;
     const link = this.#link;
     this.#link = undefined;
     await link?.close();
     for (const { socket } of this.#pages) socket.close(1001, "the kernel has ended");
     this.#tell("ended");
+  }
+
+  /** What is being run is waited for, however long it takes. */
+  #waitForPage(): void {
+    clearTimeout(this.#patience);
+    if (this.#ended) return;
+    const { patience, onForsaken } = this.#options;
+    this.#patience = setTimeout(() => {
+      if (this.#pages.size > 0) return;
+      if (this.#state === "idle" || this.#state === "dead") onForsaken();
+      else this.#waitForPage();
+    }, patience).unref();
   }
 
   async #begin(what: "started" | "restarted"): Promise<void> {
