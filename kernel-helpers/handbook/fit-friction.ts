@@ -58,7 +58,7 @@ export const fitFrictions: readonly FitFriction[] = Object.freeze(
  * @example fitFriction("dry").high // 0.2
  * @source each row names its own
  */
-export function fitFriction(surface: FitSurface): FitFriction {
+export function fitFriction(surface: string): FitFriction {
   const found = fitFrictions.find((row) => row.surface === surface);
   if (found === undefined)
     throw new RangeError(

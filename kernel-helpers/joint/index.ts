@@ -20,6 +20,7 @@ export {
   type LengthRange,
 } from "./fit-interference.js";
 export { type FitPair, type FitPressure, fitPressure } from "./fit-pressure.js";
+export { type SeatOnTaper, seatOnTaper } from "./fit-seat.js";
 export { interferenceLostBySpinning, type SpinningFit, type SpinningPart } from "./fit-speed.js";
 export { type NutDutyWords, predictHand } from "./hand-predict.js";
 export { type HandSeen, threadHand } from "./hand-seen.js";

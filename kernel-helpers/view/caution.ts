@@ -47,6 +47,28 @@ const cautions = {
       "Hot oil burns and can catch fire: a fire extinguisher for oil within reach, no water on it, no bare hand on a hot box.",
     ],
   },
+  "pressing off a hub": {
+    title: "Pressing off a hub: it lets go all at once",
+    points: [
+      "Never stand in line with the shaft, the jack or the rods; pump from the side, with a screen or a heavy mat over the rig.",
+      "Leave the hold-back nut on by a few threads, with wood between it and the hub: it catches the hub when it breaks loose.",
+      "Carry the hub in a sling or on blocks before it is loose, and chock the shaft against its slide; cushion with wood where either may go.",
+      "A jack lying on its side may not pump, and tips: use one made for it, on the shaft's axis, with a pad over the centre hole.",
+      "Iron breaks without warning: pull on the hub, never on the rim or the spokes, and no hammer on a rig under load. A crack or a tick that is heard: let the pressure off.",
+      "Go up in steps, wait at each, and stop at the rating of the weakest part. Let the pressure off before a hand goes near.",
+    ],
+  },
+  "heating a hub": {
+    title: "Heating a hub",
+    points: [
+      "A closed hollow in a casting bursts when heated: sound it, look for plugs, and drill it open first. Grease and water in a bore do the same.",
+      "Iron cracks from uneven heat: warm it slowly and all round, keep the flame moving, never quench it.",
+      "Measure the heat with a crayon or a gauge, on hub and shaft; stop at the ceiling of what is nearest: white metal, paint, temper.",
+      "Old paint and oil give lead and other fumes: strip them first, work in the open air, with a breathing mask made for it.",
+      "Wipe away soaking oil before the flame; an extinguisher at hand, a watch kept for an hour after. Gloves: hot iron looks like cold iron.",
+      "No flame near a jack's hoses and seals, nor on rods and beam of a rig under load.",
+    ],
+  },
 } as const satisfies Readonly<Record<string, Omit<Caution, "kind">>>;
 
 /** The kinds of work that have a caution. */
@@ -54,7 +76,9 @@ export type CautionTopic =
   | "shaft on supports"
   | "turning between centres"
   | "refitting a wheel"
-  | "first start";
+  | "first start"
+  | "pressing off a hub"
+  | "heating a hub";
 
 /**
  * The usual cautions for a kind of work, to stand in a worksheet before the work begins. They are reminders

@@ -104,7 +104,7 @@ describe("fitFriction(surface)", () => {
     for (const value of [0.16, 0.2]) expect(value >= dry.low && value <= dry.high).toBe(true);
   });
   it("refuses another word", () => {
-    expect(() => fitFriction("greasy" as "oiled")).toThrow(
+    expect(() => fitFriction("greasy")).toThrow(
       /^fitFriction: surface must be one of oiled, dry, rusted, got greasy$/,
     );
   });

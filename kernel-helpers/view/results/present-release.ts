@@ -17,7 +17,11 @@ export function presentRelease(release: Release): Presentation {
   const units = jointUnits(release.interferenceLeft);
   return Object.freeze<Presentation>({
     title: "Will it press off?",
-    blocks: [coldVerdict(release, units), heatVerdict(release, units), optionsTable(release, units)],
+    blocks: [
+      coldVerdict(release, units),
+      { type: "text", text: heatText(release, units) },
+      optionsTable(release, units),
+    ],
   });
 }
 
@@ -36,21 +40,13 @@ function coldVerdict(release: Release, units: JointUnits): VerdictBlock {
   };
 }
 
-function heatVerdict({ cold, warmer, interferenceLeft }: Release, units: JointUnits): VerdictBlock {
-  const needed = cold !== "yes";
-  return {
-    type: "verdict",
-    outcome: cold === "cannot tell yet" ? "cannot tell yet" : needed ? "yes" : "no",
-    text:
-      cold === "yes"
-        ? "Heat is not needed."
-        : cold === "no"
-          ? "Heat is needed, or a stronger rig."
-          : "Heat may be needed: have it ready, and press first.",
-    because: needed
-      ? `With the hub ${warmer.middle.si === 0 ? "cold" : `${warmerText(warmer.middle, units)} warmer than the shaft`} in the middle case, and ${warmerText(warmer.high, units)} in the tightest, the rig's rating does it; ${inUnit(interferenceLeft, units.small, 2)} of interference may then be left.`
-      : "The rig does it cold in the tightest case too.",
-  };
+function heatText({ cold, warmer, interferenceLeft }: Release, units: JointUnits): string {
+  if (cold === "yes") return "Heat is not needed: the rig does it cold in the tightest case too.";
+  const middle =
+    warmer.middle.si === 0
+      ? "In the middle case the rig does it cold"
+      : `In the middle case the rig's rating does it with the hub ${warmerText(warmer.middle, units)} warmer than the shaft`;
+  return `${cold === "no" ? "Heat is needed, or a stronger rig." : "Have heat ready, and press first."} ${middle}, in the tightest with ${warmerText(warmer.high, units)}; ${inUnit(interferenceLeft, units.small, 2)} of interference may then be left.`;
 }
 
 function optionsTable({ options }: Release, units: JointUnits): TableBlock {

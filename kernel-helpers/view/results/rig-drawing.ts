@@ -187,10 +187,19 @@ function forceShapes(
         pen: "force",
       }),
     ),
+    ...[1, -1].map(
+      (side): Shape => ({
+        type: "text",
+        at: [at(0.56 * length, 0)[0] + 6, at(0, side * (span / 2))[1] + 3],
+        text: inUnit(rig.force.over(2), units.force, 2),
+        size: "small",
+        ink: "force",
+      }),
+    ),
     {
       type: "text",
       at: [at(0, 0)[0], 20],
-      text: `force ${forceText(rig.force, units)}: each rod line pulls half of it`,
+      text: `force of the jack ${forceText(rig.force, units)}, the most the hub may need`,
       ink: "force",
     },
     {
