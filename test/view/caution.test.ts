@@ -6,6 +6,8 @@ const topics: readonly CautionTopic[] = [
   "turning between centres",
   "refitting a wheel",
   "first start",
+  "pressing off a hub",
+  "heating a hub",
 ];
 
 describe("caution(topic)", () => {
@@ -29,6 +31,12 @@ describe("caution(topic)", () => {
     );
     expect(caution("first start").points.join(" ")).toMatch(
       /guards.*plane of every wheel.*loose clothing.*hot oil/i,
+    );
+    expect(caution("pressing off a hub").points.join(" ")).toMatch(
+      /never stand in line.*nut on by a few threads.*wood.*iron breaks without warning/i,
+    );
+    expect(caution("heating a hub").points.join(" ")).toMatch(
+      /closed hollow.*bursts.*slowly.*never quench.*fumes/i,
     );
     expect(caution("turning between centres").points.join(" ")).toMatch(/whips.*chuck key out.*no gloves/);
   });
