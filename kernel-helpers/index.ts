@@ -18,6 +18,7 @@ export {
   type DecisionOption,
   type DecisionOptionGiven,
   type DecisionRequest,
+  type Handover,
   type KeptNotes,
   type NeededPart,
   type Noted,

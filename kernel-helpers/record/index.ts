@@ -15,6 +15,14 @@ export { dropUnusedCopies } from "./drop-unused-copies.js";
 export { fileHash } from "./file-hash.js";
 export { findRebuild, rebuildFileName } from "./find-rebuild.js";
 export { findSheets, type SheetFile, templateFolder } from "./find-sheets.js";
+export type {
+  CautionsInForce,
+  DecisionBook,
+  From,
+  Handover,
+  HandoverLists,
+  Standing,
+} from "./handover-types.js";
 export { keptText } from "./kept-inputs.js";
 export { filesOfRebuild, manifestFile, readManifest, tagManifestFile, writeManifest } from "./manifest.js";
 export { noteShown } from "./note-sheet.js";
@@ -31,6 +39,7 @@ export { type OpenRebuildOptions, openRebuild, type Rebuild } from "./open-rebui
 export { type LinkedSheet, type OrderOfRun, orderOfRun } from "./order-of-run.js";
 export { demoFolder, type Versions, versions } from "./package-facts.js";
 export { packageRoot, packageVersion } from "./package-root.js";
+export { fileText } from "./read-text.js";
 export { type RebuildFacts, RebuildFileFaults, readRebuildFile } from "./rebuild-file.js";
 export type { ResultKinds } from "./result-kinds.js";
 export { type EndedRun, sealSheet } from "./seal-sheet.js";

@@ -15,6 +15,7 @@ import { readTableFile, type Table } from "../survey/index.js";
 import type { Decision, DecisionRequest } from "./decision-types.js";
 import { fileHash } from "./file-hash.js";
 import { findRebuild, rebuildFileName } from "./find-rebuild.js";
+import type { Handover } from "./handover-types.js";
 import type { Noted, Notes } from "./note-types.js";
 import { demoFolder } from "./package-facts.js";
 import { type RebuildFacts, readRebuildFile } from "./rebuild-file.js";
@@ -109,6 +110,11 @@ export interface Rebuild {
    * @throws TypeError  an entry does not say what, or has a part that is not known
    */
   note(notes: Notes): Noted;
+  /**
+   * Collects for whoever takes over what all other sheets have decided, noted and warned of, and whether it still
+   * stands on the files as they are. A sheet that calls it is run last.
+   */
+  handover(): Handover;
 }
 
 export interface OpenRebuildOptions {
@@ -209,6 +215,7 @@ export function openRebuild(options: OpenRebuildOptions = {}): Rebuild {
     decide: (request) => desk.decide(request),
     decision: (name) => desk.decision(name),
     note: (notes) => desk.note(notes),
+    handover: () => desk.handover(facts.title),
   });
 }
 

@@ -1,7 +1,9 @@
 import { canonicalJson } from "./canonical-json.js";
 import { checkDecision, refusalOf } from "./check-decision.js";
 import { fullNotes } from "./check-notes.js";
+import { allSheets, collectHandover, hashOfHandover } from "./collect-handover.js";
 import type { Decision, DecisionRequest } from "./decision-types.js";
+import type { Handover } from "./handover-types.js";
 import { inputsBehind } from "./inputs-behind.js";
 import { keepInputs } from "./kept-inputs.js";
 import { noteSheet } from "./note-sheet.js";
@@ -139,6 +141,13 @@ export class SheetDesk {
         if (!kept[kind].some((other) => canonicalJson(other) === canonicalJson(entry)))
           kept[kind].push(entry);
     return Object.freeze({ kind: "noted", sheet, file: this.#write(sheet), ...full });
+  }
+
+  /** All that the other sheets decided, noted and warned of. */
+  handover(title: string): Handover {
+    const sheet = this.#sheet("handover");
+    this.#noteRecalled(`${allSheets}: handover`, hashOfHandover(this.#directory, sheet));
+    return collectHandover(this.#directory, title, sheet);
   }
 
   #sheet(caller: string): string {

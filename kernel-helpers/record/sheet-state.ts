@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
+import { allSheets, hashOfHandover } from "./collect-handover.js";
 import { fileHash } from "./file-hash.js";
 import { splitPlace } from "./inputs-behind.js";
 import { keptText } from "./kept-inputs.js";
@@ -95,7 +96,7 @@ class Judge {
       else changes.push(`${file} has changed${this.#details(file, hash)}`);
     }
     for (const [place, hash] of Object.entries(outcome.recalled))
-      changes.push(...this.#recalled(place, hash));
+      changes.push(...this.#recalled(outcome.sheet, place, hash));
     if (outcome.mixed) changes.push("some of its cells were run again by themselves, on other readings");
     const record = recordHash(this.#directory, outcome.sheet);
     if (record !== outcome.record)
@@ -118,8 +119,10 @@ class Judge {
   }
 
   /** What is wrong with a result taken over from another sheet: `place` is "04-shaft-survey: wear". */
-  #recalled(place: string, hash: string): string[] {
+  #recalled(by: string, place: string, hash: string): string[] {
     const [from, name] = splitPlace(place);
+    if (from === allSheets)
+      return handoverHash(this.#directory, by) === hash ? [] : ["what other sheets hand over has changed"];
     const now = recalledHash(this.#directory, from, name);
     if (now === undefined) return [`"${name}", which ${from} published, has gone`];
     if (now !== hash) return [`"${name}" from ${from} has changed`];
@@ -129,6 +132,14 @@ class Judge {
     if (this.#underWay.has(from)) return [];
     const { state } = this.stateOf(sheet);
     return state === "fresh" ? [] : [`${from}, from which it has "${name}", is not fresh itself (${state})`];
+  }
+}
+
+function handoverHash(directory: string, except: string): string | undefined {
+  try {
+    return hashOfHandover(directory, except);
+  } catch {
+    return undefined; // a record that cannot be read says nothing
   }
 }
 

@@ -3,6 +3,7 @@ import { readFileSync } from "node:fs";
 import { basename, join } from "node:path";
 import { canonicalJson } from "./canonical-json.js";
 import { codeText } from "./code-text.js";
+import { allSheets, hashOfHandover } from "./collect-handover.js";
 import { fileHash } from "./file-hash.js";
 import { splitPlace } from "./inputs-behind.js";
 import { keptFolder, keptText } from "./kept-inputs.js";
@@ -166,12 +167,26 @@ class Findings {
 
   #recalled(record: string, place: string, hash: string): void {
     const [sheet, name] = splitPlace(place);
-    if (sheet === "all sheets") return;
+    if (sheet === allSheets) {
+      this.#handover(record, hash);
+      return;
+    }
     const from = this.#record(sheet);
     const now = from && hashOfRecalled(from, name);
     if (now === hash) return;
     const what = now === undefined ? "is not there" : "is another by now";
     this.#add(record, "does not fit", `${record} took over “${name}” from ${sheet}, and that ${what}.`);
+  }
+
+  /** What a sheet collected from all others, which is another as soon as one of them is. */
+  #handover(record: string, hash: string): void {
+    if (this.list.some(({ what }) => what === "unreadable")) return;
+    if (hashOfHandover(this.#directory, basename(record, ".json")) !== hash)
+      this.#add(
+        record,
+        "does not fit",
+        `${record} collected what other sheets hand over, and that is another by now.`,
+      );
   }
 
   /** A kept copy whose content is not what its name says. */

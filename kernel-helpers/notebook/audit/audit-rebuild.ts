@@ -3,6 +3,7 @@ import { setUnitSystem, unitSystem } from "../../quantity/index.js";
 import {
   type CellCode,
   type Decision,
+  fileText,
   readRebuildFile,
   readSheetRecord,
   rebuildFileName,
@@ -21,7 +22,7 @@ import { comparePublished } from "./compare-published.js";
 import { findCauses } from "./find-causes.js";
 import { judgeDecision, type RunGives, runGives } from "./judge-decision.js";
 import { QuietRuns } from "./quiet-runs.js";
-import { codeNow, fileText, type RebuildState, temporaryCopy, writeFiles } from "./rebuild-state.js";
+import { codeNow, type RebuildState, temporaryCopy, writeFiles } from "./rebuild-state.js";
 import { sheetsBehind } from "./sheets-behind.js";
 import { whatCarries } from "./what-carries.js";
 

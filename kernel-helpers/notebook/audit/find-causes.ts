@@ -2,13 +2,14 @@ import {
   cellsOfCodeText,
   changesText,
   codeText,
+  fileText,
   type InputChange,
   keptText,
   type SheetRecord,
   versions,
   whatChanged,
 } from "../../record/index.js";
-import { fileText, type RebuildState } from "./rebuild-state.js";
+import type { RebuildState } from "./rebuild-state.js";
 
 /** One thing that is not what a decision stood on, and how to bring it about in the earlier state. */
 export interface Cause {

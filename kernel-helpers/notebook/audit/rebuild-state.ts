@@ -1,13 +1,4 @@
-import {
-  cpSync,
-  existsSync,
-  mkdirSync,
-  mkdtempSync,
-  readFileSync,
-  realpathSync,
-  rmSync,
-  writeFileSync,
-} from "node:fs";
+import { cpSync, mkdirSync, mkdtempSync, realpathSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { basename, dirname, join, relative } from "node:path";
 import {
@@ -37,12 +28,6 @@ export function codeNow(sheets: readonly SheetFile[]): ReadonlyMap<string, reado
       }
     }),
   );
-}
-
-/** The text of a file of a rebuild; undefined where there is none. */
-export function fileText(directory: string, file: string): string | undefined {
-  const path = join(directory, file);
-  return existsSync(path) ? readFileSync(path, "utf8") : undefined;
 }
 
 const leftOut: readonly string[] = [recordFolder, outputFolder, "node_modules", ".git"];

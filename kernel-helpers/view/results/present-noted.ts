@@ -2,20 +2,22 @@ import type { Block, Presentation, TableBlock } from "../blocks.js";
 import { countText } from "./count-text.js";
 import { figureText, type ShownFigure } from "./figure-text.js";
 
-/** Open items, parts and consumables, readings still to be taken. */
+/** Open items, parts and consumables, readings still to be taken; with the sheet that noted each, in a handover. */
 export interface ShownNotes {
-  readonly open: readonly { readonly what: string; readonly waitsFor?: string }[];
+  readonly open: readonly { readonly what: string; readonly waitsFor?: string; readonly sheet?: string }[];
   readonly parts: readonly {
     readonly what: string;
     readonly count?: ShownFigure;
     readonly size?: ShownFigure;
     readonly for?: string;
+    readonly sheet?: string;
   }[];
   readonly measure: readonly {
     readonly what: string;
     readonly where?: ShownFigure;
     readonly with?: string;
     readonly why?: string;
+    readonly sheet?: string;
   }[];
 }
 
@@ -39,26 +41,32 @@ export function presentNoted(noted: ShownNoted): Presentation {
 
 /** Questions still open; undefined for none. */
 export function openTable(open: ShownNotes["open"]): TableBlock | undefined {
-  return table("Still open", ["question", "waits for"], open, ({ what, waitsFor }) => [what, waitsFor]);
+  return table("Still open", ["question", "waits for", "noted in"], open, ({ what, waitsFor, sheet }) => [
+    what,
+    waitsFor,
+    sheet,
+  ]);
 }
 
 /** Parts and consumables; undefined for none. */
 export function partsTable(parts: ShownNotes["parts"]): TableBlock | undefined {
-  return table("Parts and consumables", ["what", "how many", "size", "for"], parts, (part) => [
+  return table("Parts and consumables", ["what", "how many", "size", "for", "noted in"], parts, (part) => [
     part.what,
     part.count,
     part.size,
     part.for,
+    part.sheet,
   ]);
 }
 
 /** Readings still to be taken; undefined for none. */
 export function measureTable(measure: ShownNotes["measure"]): TableBlock | undefined {
-  return table("Still to be measured", ["what", "where", "with", "why"], measure, (reading) => [
+  return table("Still to be measured", ["what", "where", "with", "why", "noted in"], measure, (reading) => [
     reading.what,
     reading.where,
     reading.with,
     reading.why,
+    reading.sheet,
   ]);
 }
 

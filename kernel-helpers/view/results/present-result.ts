@@ -54,6 +54,16 @@ import { presentBudget, presentUncertain } from "./present-budget.js";
 import { presentCaution } from "./present-caution.js";
 import { presentComparison } from "./present-comparison.js";
 import { presentDecision, type ShownDecision } from "./present-decision.js";
+import {
+  presentBook,
+  presentCautions,
+  presentHandover,
+  presentLists,
+  type ShownBook,
+  type ShownCautions,
+  type ShownHandover,
+  type ShownLists,
+} from "./present-handover.js";
 import { presentHeatingPlan } from "./present-heating-plan.js";
 import { presentHubFit } from "./present-hub-fit.js";
 import {
@@ -98,6 +108,10 @@ type Result =
   | ShownPublication
   | ShownDecision
   | Audit
+  | ShownHandover
+  | ShownBook
+  | ShownLists
+  | ShownCautions
   | ShownNoted
   | Caution
   | Material
@@ -150,6 +164,10 @@ const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: 
   published: presentPublication,
   decision: presentDecision,
   audit: presentAudit,
+  handover: presentHandover,
+  "decision book": presentBook,
+  "handover lists": presentLists,
+  "cautions in force": presentCautions,
   noted: presentNoted,
   caution: presentCaution,
   material: presentMaterial,
