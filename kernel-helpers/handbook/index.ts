@@ -19,6 +19,7 @@ export { jarnoSeries, jarnoTaper } from "./jarno-tapers.js";
 export { material, materials } from "./material.js";
 export type { Material, MaterialFamily, MaterialProperty } from "./material-type.js";
 export { type MorseRow, morseRows, morseTapers } from "./morse-tapers.js";
+export { type Oil, oil, oils, viscosity } from "./oils.js";
 export type { StandardTaper } from "./standard-taper.js";
 export { type StandardThread, type ThreadFamily, type ThreadSize, threadOfForm } from "./standard-thread.js";
 export { perFootTapers, ratioTapers } from "./taper-series.js";
