@@ -1,2 +1,3 @@
 // Poured bearings.
+export * from "./film/index.js";
 export * from "./run-in/index.js";

@@ -101,7 +101,7 @@ const hottest = 423.15;
  * @param temperature  of the film [K]
  * @returns dynamic viscosity [Pa·s]
  * @throws RangeError  the temperature is outside
- * @example viscosity(oil("SAE 30"), degF(140)).in("reyn") * 1e6 // 4.600
+ * @example viscosity(oil("SAE 30"), degF(140)).in("reyn").toExponential(2) // "4.60e-6"
  * @source ASTM D341-20, equation 1 without its terms for thin oils (from memory); see `source` of the oil
  */
 export function viscosity(of: Oil, temperature: Temperature): Quantity<"dynamic viscosity"> {

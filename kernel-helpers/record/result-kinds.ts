@@ -1,4 +1,4 @@
-import type { RunIn } from "../bearing/index.js";
+import type { RunIn, RunningPrediction } from "../bearing/index.js";
 import type {
   HeatingPlan,
   HeatNut,
@@ -55,4 +55,5 @@ export interface ResultKinds {
   readonly balance: Balance;
   readonly "wheel run-out": WheelRunOut;
   readonly "run-in": RunIn;
+  readonly "running prediction": RunningPrediction;
 }

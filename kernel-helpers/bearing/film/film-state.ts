@@ -32,7 +32,10 @@ export const usualMesh: FilmMesh = { around: 180, along: 18 };
 
 /** The attitude is settled when it moves by less than this [rad]. */
 const settled = 1e-6;
-const mostTurns = 80;
+const mostTurns = 60;
+/** Steps by which the attitude is enclosed [rad]. */
+const stride = 0.12;
+const mostSteps = 26;
 
 /**
  * The film of a bearing at a given eccentricity: how it stands to the load, what it carries, drags and lets through.
@@ -67,26 +70,54 @@ export function filmState(
     summedUp(
       eccentricity,
       slender,
-      pieces.map((piece) => filmPressure(eccentricity, slender, piece, mesh)),
+      pieces.map((piece) => {
+        // As many nodes a radian in a piece as all round.
+        const around = Math.max(8, Math.round((mesh.around * (piece.to - piece.from)) / (2 * Math.PI)));
+        return filmPressure(eccentricity, slender, piece, { ...mesh, around });
+      }),
     );
   if (supply.at === "thickest film") return solve([{ from: 0, to: 2 * Math.PI }]);
   if (supply.fromLoad.length === 0)
     throw new RangeError("filmState: at least one groove is needed, got none");
-  // The load stands at π − φ from the thickest film; the grooves go along with it until all agree.
-  let attitude = Math.atan((Math.PI * Math.sqrt(1 - eccentricity ** 2)) / (4 * eccentricity));
-  let [step, last] = [1, Number.POSITIVE_INFINITY];
-  for (let turn = 0; turn < mostTurns; turn++) {
-    const state = solve(piecesBetween(supply.fromLoad.map((angle) => Math.PI - attitude + angle)));
-    const moved = state.attitude - attitude;
-    if (Math.abs(moved) < settled) return state;
-    // Where it swings to and fro, smaller steps.
-    if (Math.abs(moved) > 0.7 * Math.abs(last)) step = Math.max(0.2, step * 0.6);
-    attitude += step * moved;
-    last = moved;
+  // The load stands at π − φ from the thickest film, and the grooves with it: φ is found where all agree.
+  const turnedBy = (attitude: number): FilmState =>
+    solve(piecesBetween(supply.fromLoad.map((angle) => Math.PI - attitude + angle)));
+  const start = Math.atan((Math.PI * Math.sqrt(1 - eccentricity ** 2)) / (4 * eccentricity));
+  return balanced(turnedBy, start, () => {
+    const grooves = supply.fromLoad.map((angle) => `${Math.round((angle * 180) / Math.PI)}°`).join(", ");
+    return `filmState: no balance was found with grooves at ${grooves} from the load and eccentricity ${eccentricity}`;
+  });
+}
+
+/** The film whose attitude is the one it was reckoned with: enclosed by steps from a first guess, then closed in on. */
+function balanced(turnedBy: (attitude: number) => FilmState, start: number, fault: () => string): FilmState {
+  const missOf = (attitude: number, state: FilmState): number =>
+    Math.atan2(Math.sin(state.attitude - attitude), Math.cos(state.attitude - attitude));
+  let [a, stateA] = [start, turnedBy(start)];
+  let missA = missOf(a, stateA);
+  const way = Math.sign(missA);
+  let [b, stateB, missB] = [a, stateA, missA];
+  for (let step = 0; missA * missB > 0; step++) {
+    if (step === mostSteps) throw new RangeError(fault());
+    [a, stateA, missA] = [b, stateB, missB];
+    b += way * stride;
+    stateB = turnedBy(b);
+    missB = missOf(b, stateB);
   }
-  throw new RangeError(
-    `filmState: no balance was found with grooves at ${supply.fromLoad.map((a) => `${Math.round((a * 180) / Math.PI)}°`).join(", ")} from the load and eccentricity ${eccentricity}`,
-  );
+  // Illinois: false position that halves the weight of an end it keeps.
+  let [weightA, weightB] = [missA, missB];
+  for (let turn = 0; turn < mostTurns; turn++) {
+    if (Math.abs(missA) < settled) return stateA;
+    if (Math.abs(missB) < settled) return stateB;
+    const middle = (a * weightB - b * weightA) / (weightB - weightA);
+    const state = turnedBy(middle);
+    const miss = missOf(middle, state);
+    if (miss * missB < 0) {
+      [a, stateA, missA, weightA] = [b, stateB, missB, missB];
+    } else weightA /= 2;
+    [b, stateB, missB, weightB] = [middle, state, miss, miss];
+  }
+  throw new RangeError(fault());
 }
 
 function piecesBetween(lines: readonly number[]): FilmPiece[] {

@@ -1,4 +1,4 @@
-import type { CoastDown, RunIn } from "../../bearing/index.js";
+import type { ClearanceMap, CoastDown, RunIn, RunningFilm, RunningPrediction } from "../../bearing/index.js";
 import type { Material } from "../../handbook/material-type.js";
 import type { NutRemoval } from "../../joint/fastener-types.js";
 import type { HandPrediction, ThreadHand } from "../../joint/hand-types.js";
@@ -93,6 +93,7 @@ import { presentRelease } from "./present-release.js";
 import { presentRoundness } from "./present-roundness.js";
 import { presentCoastDown, presentRunIn } from "./present-run-in.js";
 import { presentRunOut } from "./present-run-out.js";
+import { presentClearanceMap, presentRunningFilm, presentRunningPrediction } from "./present-running.js";
 import { presentTable } from "./present-table.js";
 import { presentTaper } from "./present-taper.js";
 import { presentTaperIdentity } from "./present-taper-identity.js";
@@ -156,7 +157,10 @@ type Result =
   | WheelRunOut
   | BeltAlignment
   | RunIn
-  | CoastDown;
+  | CoastDown
+  | RunningFilm
+  | RunningPrediction
+  | ClearanceMap;
 
 /** Every kind of result and its look. A kind without an entry here does not compile. */
 const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: K }>) => Presentation } = {
@@ -213,6 +217,9 @@ const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: 
   "belt alignment": presentBeltAlignment,
   "run-in": presentRunIn,
   "coast-down": presentCoastDown,
+  "running film": presentRunningFilm,
+  "running prediction": presentRunningPrediction,
+  "clearance map": presentClearanceMap,
 };
 
 /**

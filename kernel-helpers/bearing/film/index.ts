@@ -1,0 +1,15 @@
+// The oil film and what it makes of a bearing.
+
+export { type AirRoundBox, boxCooling } from "./box-cooling.js";
+export { type ClearanceMap, type ClearanceMapOptions, clearanceMap } from "./clearance-map.js";
+export { type FilmCurve, filmAt, filmCurve } from "./film-curve.js";
+export { type FilmState, type FilmSupply, filmState } from "./film-state.js";
+export { type RunningFilm, type RunningFilmOptions, runningFilm } from "./running-film.js";
+export {
+  type BoxPrediction,
+  type ForetoldBox,
+  foretoldRises,
+  type RiseShare,
+  type RunningPrediction,
+  runningPrediction,
+} from "./running-prediction.js";
