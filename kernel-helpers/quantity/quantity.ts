@@ -191,16 +191,35 @@ function finite(caller: string, value: unknown): number {
   return value;
 }
 
+// Products and quotients once looked up, by the two kinds: models are evaluated a million times over.
+const products = new Map<string, Map<string, string>>();
+const quotients = new Map<string, Map<string, string>>();
+
 function combine(a: string, b: string, sign: 1 | -1): string {
+  const table = sign === 1 ? products : quotients;
+  let row = table.get(a);
+  if (row === undefined) {
+    row = new Map();
+    table.set(a, row);
+  }
+  const known = row.get(b);
+  if (known !== undefined) return known;
   const [x, y] = [exponentsOf(a), exponentsOf(b)];
   const sum = (i: 0 | 1 | 2 | 3 | 4): number => x[i] + sign * y[i];
-  return kindOf([sum(0), sum(1), sum(2), sum(3), sum(4)]);
+  const kind = kindOf([sum(0), sum(1), sum(2), sum(3), sum(4)]);
+  row.set(b, kind);
+  return kind;
 }
 
 /** A computed value shows itself in the system its parts were written in. */
-function computed(kind: string, si: number, ...from: readonly Value[]): Value | number {
+function computed(kind: string, si: number, first: Value, second?: Value): Value | number {
   if (kind === "number") return finite("quantity", si);
-  const systems = from.flatMap(({ writtenIn }) => (writtenIn === undefined ? [] : [systemOf(writtenIn)]));
-  const system = systems.find((s): s is UnitSystem => s !== "both");
-  return new Value(kind, si, system === undefined ? undefined : usualUnit(kind, system));
+  const system = systemWritten(first) ?? (second && systemWritten(second));
+  return new Value(kind, si, system && usualUnit(kind, system));
+}
+
+function systemWritten({ writtenIn }: Value): UnitSystem | undefined {
+  if (writtenIn === undefined) return undefined;
+  const system = systemOf(writtenIn);
+  return system === "both" ? undefined : system;
 }

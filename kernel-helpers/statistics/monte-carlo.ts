@@ -1,4 +1,4 @@
-import type { AnyQuantity, Measured, Quantity } from "../quantity/index.js";
+import { type AnyQuantity, isQuantity, type Measured, type Quantity } from "../quantity/index.js";
 import { coverageFactor } from "./coverage-factor.js";
 import { asMeasured, type Distribution, distributionOf, isDistribution } from "./monte-carlo-distribution.js";
 import { correlateColumns, type Filler, fillerOf } from "./monte-carlo-draw.js";
@@ -183,40 +183,93 @@ function evaluated(
 ): Float64Array {
   const values = new Float64Array(draws);
   const block = names.map(() => new Float64Array(blockSize));
-  const place = { row: 0 };
-  const plain = viewOf(inputs, names, block, place);
+  const place: Place = { row: 0, columns: block, centres: names.map((name) => centreOf(inputs[name]!)) };
+  const plain = viewOf(inputs, names, place);
   for (let start = 0; start < draws; start += blockSize) {
     const rows = Math.min(blockSize, draws - start);
     fill(rows === blockSize ? block : block.map((column) => column.subarray(0, rows)));
-    for (let row = 0; row < rows; row++) {
-      place.row = row;
-      const result = f(plain as never);
-      const si =
-        typeof result === "number" && dimension === "number" ? result : siOf(ofKind(result, dimension));
-      if (!Number.isFinite(si)) throw notFinite(si, plain);
-      values[start + row] = si;
-    }
+    const target = values.subarray(start, start + rows);
+    if (dimension === "number") evaluateNumbers(f, plain, place, target);
+    else evaluateQuantities(f, plain, place, target, dimension);
   }
   return values;
 }
+
+function evaluateNumbers(
+  f: (plain: never) => unknown,
+  plain: object,
+  place: Place,
+  target: Float64Array,
+): void {
+  for (let row = 0; row < target.length; row++) {
+    place.row = row;
+    const result = f(plain as never);
+    if (typeof result !== "number") throw notOfKind(result, "number");
+    if (!Number.isFinite(result)) throw notFinite(result, plain);
+    target[row] = result;
+  }
+}
+
+function evaluateQuantities(
+  f: (plain: never) => unknown,
+  plain: object,
+  place: Place,
+  target: Float64Array,
+  dimension: string,
+): void {
+  for (let row = 0; row < target.length; row++) {
+    place.row = row;
+    const result = f(plain as never);
+    if (!isQuantity(result) || result.dimension !== dimension) throw notOfKind(result, dimension);
+    if (!Number.isFinite(result.si)) throw notFinite(result.si, plain);
+    target[row] = result.si;
+  }
+}
+
+/** Where the simulation stands, and what was drawn. */
+interface Place {
+  row: number;
+  readonly columns: readonly Float64Array[];
+  readonly centres: readonly Plain[];
+}
+
+const placeOf: unique symbol = Symbol("place");
+type View = { readonly [placeOf]: Place };
 
 /** The object handed to the function: each input as drawn, read from the row where the simulation stands. */
 function viewOf(
   inputs: Readonly<Record<string, MonteCarloInput>>,
   names: readonly string[],
-  block: readonly Float64Array[],
-  place: { readonly row: number },
+  place: Place,
 ): object {
-  const view = {};
+  const view = Object.defineProperty({}, placeOf, { value: place });
   for (const [name, input] of Object.entries(inputs)) {
-    const column = block[names.indexOf(name)];
+    const column = names.indexOf(name);
     const centre = centreOf(input);
-    let get = (): Plain => centre;
-    if (column !== undefined)
-      get = typeof centre === "number" ? () => column[place.row]! : () => alike(centre, column[place.row]!);
-    Object.defineProperty(view, name, { enumerable: true, get });
+    if (column === -1) Object.defineProperty(view, name, { enumerable: true, value: centre });
+    else Object.defineProperty(view, name, { enumerable: true, get: readerOf(column, typeof centre) });
   }
   return Object.freeze(view);
+}
+
+/** Readers of a column, made once: objects with the same readers are alike to the engine, and so quick to read. */
+const readers = new Map<string, (this: View) => Plain>();
+
+function readerOf(column: number, type: string): (this: View) => Plain {
+  const key = `${type} ${column}`;
+  const known = readers.get(key);
+  if (known !== undefined) return known;
+  const number = function (this: View): Plain {
+    const { row, columns } = this[placeOf];
+    return columns[column]![row]!;
+  };
+  const quantity = function (this: View): Plain {
+    const { row, columns, centres } = this[placeOf];
+    return alike(centres[column]!, columns[column]![row]!);
+  };
+  const made = type === "number" ? number : quantity;
+  readers.set(key, made);
+  return made;
 }
 
 function notFinite(value: number, plain: object): RangeError {
@@ -231,9 +284,8 @@ function centreOf(input: MonteCarloInput): Plain {
   return input.kind === "measured" ? input.value : input.centre;
 }
 
-function ofKind(result: unknown, dimension: string): Plain {
-  if (isPlain(result) && dimensionOf(result) === dimension) return result;
-  throw new TypeError(
+function notOfKind(result: unknown, dimension: string): TypeError {
+  return new TypeError(
     `monteCarlo: the function must give values of one kind (${dimension}), got ${String(result)}`,
   );
 }

@@ -12,7 +12,7 @@ const v = 9.91256303526217e-3;
 const density = (x: number): number => Math.exp((-x * x) / 2);
 
 /** Right edge of each layer, from the lowest (as wide as if it had no tail) to the peak, 0. */
-const edges: Float64Array = (() => {
+export const edges: Float64Array = (() => {
   const x = new Float64Array(layers + 1);
   x[0] = v / density(r);
   x[1] = r;
@@ -21,7 +21,10 @@ const edges: Float64Array = (() => {
 })();
 
 /** The share of each layer that lies under the curve whatever the height. */
-const inside: Float64Array = Float64Array.from({ length: layers }, (_, i) => edges[i + 1]! / edges[i]!);
+export const inside: Float64Array = Float64Array.from(
+  { length: layers },
+  (_, i) => edges[i + 1]! / edges[i]!,
+);
 
 /**
  * A standard normal number by the ziggurat: exact but for the rounding, and in 98.8 % of draws one
@@ -34,17 +37,18 @@ const inside: Float64Array = Float64Array.from({ length: layers }, (_, i) => edg
  * samples, 2005 (r and v of 128 layers; from memory)
  */
 export function fastNormal(bits: Bits): number {
-  for (;;) {
-    const first = bits.whole();
-    const second = bits.whole();
-    const layer = ((first & 63) << 1) | (second & 1);
-    // From 52 bits, between −1 and 1, never 0.
-    const place = ((first >>> 6) * 0x4000000 + (second >>> 6) + 0.5) / 0x8000000000000 - 1;
-    const x = place * edges[layer]!;
-    if (Math.abs(place) < inside[layer]!) return x;
-    const rare = fromEdge(bits, layer, x);
-    if (rare !== undefined) return rare;
-  }
+  const first = bits.whole();
+  const second = bits.whole();
+  const layer = ((first & 63) << 1) | (second & 1);
+  // From 52 bits, between −1 and 1, never 0.
+  const place = ((first >>> 6) * 0x4000000 + (second >>> 6) + 0.5) / 0x8000000000000 - 1;
+  const x = place * edges[layer]!;
+  return Math.abs(place) < inside[layer]! ? x : rareNormal(bits, layer, x);
+}
+
+/** What to give where the place is not surely inside: it if it lies under the curve, else another draw. */
+export function rareNormal(bits: Bits, layer: number, x: number): number {
+  return fromEdge(bits, layer, x) ?? fastNormal(bits);
 }
 
 /** The rare case apart, so that the common one stays small: a place at the slope of a layer, or in the tail. */

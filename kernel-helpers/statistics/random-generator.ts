@@ -1,4 +1,4 @@
-import { fastNormal } from "./random-generator-normal.js";
+import { edges, fastNormal, inside, rareNormal } from "./random-generator-normal.js";
 
 /** A source of random numbers that gives the same ones for the same seed, on every machine. */
 export interface RandomGenerator {
@@ -8,6 +8,8 @@ export interface RandomGenerator {
   uniform(): number;
   /** A standard normal number: mean 0, standard deviation 1. */
   normal(): number;
+  /** Fills a list with standard normal numbers: the same ones, in the same order, that `normal` gives, sooner. */
+  fillNormal(target: Float64Array): void;
 }
 
 const mask64 = (1n << 64n) - 1n;
@@ -66,6 +68,48 @@ class Xoshiro128StarStar implements RandomGenerator {
 
   normal(): number {
     return fastNormal(this);
+  }
+
+  // `fastNormal` and `whole` written out, with the state in local variables, which halves the time.
+  fillNormal(target: Float64Array): void {
+    let { a, b, c, d } = this;
+    for (let i = 0; i < target.length; i++) {
+      let x = Math.imul(b, 5);
+      const first = Math.imul((x << 7) | (x >>> 25), 9);
+      let t = b << 9;
+      c ^= a;
+      d ^= b;
+      b ^= c;
+      a ^= d;
+      c ^= t;
+      d = (d << 11) | (d >>> 21);
+      x = Math.imul(b, 5);
+      const second = Math.imul((x << 7) | (x >>> 25), 9);
+      t = b << 9;
+      c ^= a;
+      d ^= b;
+      b ^= c;
+      a ^= d;
+      c ^= t;
+      d = (d << 11) | (d >>> 21);
+      const layer = ((first & 63) << 1) | (second & 1);
+      const place = ((first >>> 6) * 0x4000000 + (second >>> 6) + 0.5) / 0x8000000000000 - 1;
+      const value = place * edges[layer]!;
+      if (Math.abs(place) < inside[layer]!) target[i] = value;
+      else {
+        this.moveTo(a, b, c, d);
+        target[i] = rareNormal(this, layer, value);
+        ({ a, b, c, d } = this);
+      }
+    }
+    this.moveTo(a, b, c, d);
+  }
+
+  private moveTo(a: number, b: number, c: number, d: number): void {
+    this.a = a;
+    this.b = b;
+    this.c = c;
+    this.d = d;
   }
 }
 

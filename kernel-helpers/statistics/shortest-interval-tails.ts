@@ -31,14 +31,16 @@ export function sortedTails(values: Float64Array, count: number): SortedTails {
   if (2 * rank >= sampleSize) return sorted();
   const lowBound = sample[rank]!;
   const highBound = sample[sampleSize - 1 - rank]!;
-  const lowest = new Float64Array(values.length);
-  const highest = new Float64Array(values.length);
+  // Room for half as many again as the sample makes likely, ten standard deviations and more.
+  const room = Math.ceil(1.5 * (rank / sampleSize) * values.length);
+  const lowest = new Float64Array(room);
+  const highest = new Float64Array(room);
   let [low, high] = [0, 0];
   for (let i = 0; i < values.length; i++) {
     const value = values[i]!;
     if (value <= lowBound) lowest[low++] = value;
     if (value >= highBound) highest[high++] = value;
   }
-  if (low < count || high < count) return sorted();
+  if (low < count || high < count || low > room || high > room) return sorted();
   return { lowest: lowest.subarray(0, low).sort(), highest: highest.subarray(0, high).sort() };
 }
