@@ -2,6 +2,7 @@ import { parseArgs } from "node:util";
 import { type LiveServer, startLiveServer } from "../live/server/index.js";
 import { demoFolder, findRebuild } from "../record/index.js";
 import type { Command } from "./command.js";
+import { foreignIn } from "./foreign-rebuild.js";
 import { openBrowser } from "./open-browser.js";
 import { UsageError } from "./usage-error.js";
 
@@ -21,6 +22,11 @@ the sheet again starts another.
 
   async run(args) {
     const { folder, port, browser } = read(args);
+    const foreign = foreignIn(folder === undefined ? [] : [folder]);
+    if (foreign !== undefined)
+      throw new UsageError(
+        `${foreign.path} is somebody else's rebuild, and the live page runs code without a sandbox; "journalbox run" keeps it in one`,
+      );
     const found = findRebuild(folder ?? process.cwd());
     if (found === undefined && folder !== undefined)
       throw new UsageError(`no rebuild.json in ${folder} or above it`);

@@ -1,19 +1,21 @@
 import { existsSync } from "node:fs";
 import { join, relative } from "node:path";
-import { parseArgs, styleText } from "node:util";
+import { parseArgs } from "node:util";
 import { failureText } from "../notebook/runner/failure-text.js";
-import type { Progress } from "../notebook/runner/run-sheets.js";
 import { startRunKernel } from "../notebook/runner/start-run-kernel.js";
 import { startLightly } from "../notebook/start-lightly.js";
 import { findRebuild } from "../record/find-rebuild.js";
 import { demoFolder, versions } from "../record/package-facts.js";
 import type { Command } from "./command.js";
+import { foreignIn } from "./foreign-rebuild.js";
+import { ProgressLine } from "./progress-line.js";
 import { UsageError } from "./usage-error.js";
 
 /** journalbox run: every worksheet of a rebuild, through the kernel, into notebooks, record and report. */
 export const runCommand: Command = {
   summary: "runs a rebuild's worksheets; writes executed notebooks, record and report",
   usage: `journalbox run [folder] [--all] [--png]
+journalbox run <bundle> [--run-their-code] [--to folder] [--network-may-stay-open]
 
 Runs the worksheets of the rebuild in the folder (the one you stand in without it) through the kernel, in the
 order that follows from what each takes over from others. Sheets whose results still follow from the readings,
@@ -23,9 +25,16 @@ the sheets publish to record/. Where no rebuild.json lies there or above, the de
   --all   run every sheet, fresh or not
   --png   put each figure into the executed notebooks as PNG too, for a conversion to PDF; takes longer
 
-Exit code: 0 all sheets ran, 1 a sheet failed, 2 the call was off.`,
+A bundle (see "journalbox share") is somebody else's, and its worksheets are programs. Without --run-their-code
+you are told what would run and what the sandbox of this machine keeps from it, and nothing is run. With it the
+bundle is unpacked to a folder of its own (--to names it) and run there, in the sandbox; such a folder stays
+marked, and is run in the sandbox later too. Every other folder is taken for your own.
+
+Exit code: 0 all sheets ran, 1 a sheet failed, 2 the call was off or the word was missing.`,
 
   async run(args) {
+    const foreign = foreignIn(args);
+    if (foreign !== undefined) return (await import("./run-foreign.js")).runForeign(foreign, args);
     const { folder, all, png } = read(args);
     const found = findRebuild(folder ?? process.cwd());
     if (found === undefined && folder !== undefined)
@@ -82,54 +91,5 @@ function read(args: readonly string[]): RunCall {
     return { folder: positionals[0], all: values.all === true, png: values.png === true };
   } catch (error) {
     throw new UsageError(error instanceof Error ? error.message : String(error));
-  }
-}
-
-/** One line that says what is going on, over-written in a terminal, and one a sheet that stays. */
-class ProgressLine {
-  readonly #live = process.stdout.isTTY === true;
-  #shown = false;
-  /** Why a sheet is run, where another one of the rebuild was not. */
-  readonly #why = new Map<string, string>();
-
-  because(sheet: string, why: string): void {
-    this.#why.set(sheet, why);
-  }
-
-  show(text: string): void {
-    if (!this.#live) return;
-    process.stdout.write(`\r\x1b[2K  ${text}`);
-    this.#shown = true;
-  }
-
-  tell(event: Progress): void {
-    switch (event.type) {
-      case "kernel-started":
-        this.show("starting the kernel");
-        break;
-      case "sheet-started":
-        this.show(`${event.sheet}  0/${event.cells}`);
-        break;
-      case "cell-started":
-        this.show(`${event.sheet}  ${event.index + 1}/${event.cells}`);
-        break;
-      case "sheet-ended":
-        this.#keep(event);
-    }
-  }
-
-  clear(): void {
-    if (this.#shown) process.stdout.write("\r\x1b[2K");
-    this.#shown = false;
-  }
-
-  #keep({ result }: Extract<Progress, { type: "sheet-ended" }>): void {
-    this.clear();
-    const seconds = `${(result.duration / 1000).toFixed(1)} s`;
-    const mark = result.status === "ok" ? styleText("green", "ok") : styleText("red", "failed");
-    console.log(`  ${result.sheet.padEnd(24)} ${mark}  ${seconds}`);
-    const why = this.#why.get(result.sheet);
-    if (why !== undefined && !why.startsWith("It has not been run")) console.log(`    ${why}`);
-    if (result.newKernel !== undefined) console.log(`    in a new kernel: ${result.newKernel}`);
   }
 }

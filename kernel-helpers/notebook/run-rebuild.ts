@@ -16,7 +16,7 @@ import {
 } from "../record/index.js";
 import type { Painter } from "../view/picture/painter.js";
 import { ThreadPainter } from "../view/picture/thread-painter.js";
-import type { KernelClient } from "./client/kernel-client.js";
+import type { RunningKernel } from "./client/kernel-client.js";
 import { headingOf } from "./file/heading-of.js";
 import { readNotebook } from "./file/notebook-file.js";
 import { isAsLeft, whyToRun } from "./fresh-sheets.js";
@@ -38,7 +38,11 @@ export interface RunRebuildOptions {
   /** Whether executed notebooks carry figures as PNG too, for what shows neither HTML nor SVG. */
   readonly png?: boolean;
   /** A kernel for runs that is being started already, see `startRunKernel`; it is closed with the run. */
-  readonly kernel?: Promise<KernelClient>;
+  readonly kernel?: Promise<RunningKernel>;
+  /** Starts a kernel where one is needed: how foreign code is kept in a sandbox. */
+  readonly startKernel?: () => Promise<RunningKernel>;
+  /** How long one cell may take [ms]; ten minutes where not given. */
+  readonly cellTimeout?: number;
   readonly onStart?: (facts: RebuildFacts) => void;
   /** Called before a sheet is run because it is not fresh, with the reason. */
   readonly onStale?: (sheet: string, why: string) => void;
@@ -136,7 +140,15 @@ export async function runSomeSheets(
 
 async function runAndNote(
   sheets: readonly SheetFile[],
-  { directory, only, kernel, onStale, onProgress }: Omit<RunRebuildOptions, "onStart">,
+  {
+    directory,
+    only,
+    kernel,
+    startKernel,
+    cellTimeout,
+    onStale,
+    onProgress,
+  }: Omit<RunRebuildOptions, "onStart">,
   painter?: Painter,
   onSheet: (result: SheetResult) => void = () => {},
 ): Promise<readonly SheetResult[]> {
@@ -152,6 +164,8 @@ async function runAndNote(
     },
     directory,
     kernel,
+    ...(startKernel && { startKernel }),
+    ...(cellTimeout !== undefined && { cellTimeout }),
     painter,
     outputDirectory: join(directory, outputFolder),
     // The next sheet may take over from this one while its pictures are being drawn; they may still fail.

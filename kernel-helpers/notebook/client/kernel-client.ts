@@ -52,6 +52,17 @@ export interface CellReply {
   readonly outputs: readonly KernelOutput[];
 }
 
+/** What a run asks of a kernel. */
+export interface RunningKernel {
+  execute(code: string, options?: CellOptions): Promise<CellReply>;
+  reset(sheet: {
+    readonly directory: string;
+    readonly sheet?: string;
+    readonly pictures?: "drawn" | "owed";
+  }): Promise<void>;
+  close(): Promise<void>;
+}
+
 interface Pending {
   reply?: Message;
   idle: boolean;
@@ -69,7 +80,7 @@ const restAfterShutdown = 2000;
  * A kernel in a process of its own, and the talk with it. Close it in a `finally`: then neither a process nor a
  * file is left, whatever happened.
  */
-export class KernelClient {
+export class KernelClient implements RunningKernel {
   readonly #process: KernelProcess;
   readonly #shell: Dealer = new Dealer({ linger: 0 });
   readonly #control: Dealer = new Dealer({ linger: 0 });

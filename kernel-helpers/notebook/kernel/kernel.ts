@@ -36,9 +36,12 @@ export interface KernelEvents {
   readonly shutDown: () => void;
 }
 
+/** Whom the kernel talks to. */
+export type KernelFrontEnd = Pick<FrontEnd, "reply" | "publish" | "status">;
+
 /** Answers requests: those that run code in their order, the others at once. */
 export class Kernel {
-  readonly #frontEnd: FrontEnd;
+  readonly #frontEnd: KernelFrontEnd;
   readonly #tslab: Tslab;
   readonly #runner: CellRunner;
   readonly #desk: CellDesk;
@@ -49,7 +52,7 @@ export class Kernel {
   /** A runner knows what it runs, and its outputs must depend on that alone. */
   #tellsOfUpdates = true;
 
-  constructor(tslab: Tslab, frontEnd: FrontEnd, stopFlag: StopFlag, events: KernelEvents) {
+  constructor(tslab: Tslab, frontEnd: KernelFrontEnd, stopFlag: StopFlag, events: KernelEvents) {
     this.#tslab = tslab;
     this.#frontEnd = frontEnd;
     this.#events = events;

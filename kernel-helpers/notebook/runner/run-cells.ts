@@ -1,5 +1,5 @@
 import { CellError } from "../client/client-errors.js";
-import type { KernelClient } from "../client/kernel-client.js";
+import type { RunningKernel } from "../client/kernel-client.js";
 import type { Cell, CodeCell, Notebook, Output } from "../file/notebook-format.js";
 import { OutputCollector } from "./collect-outputs.js";
 import type { FailedCell, SheetError } from "./sheet-result.js";
@@ -29,7 +29,7 @@ export interface RunCellsOptions {
  * kernel says so, or when it wrote to its error output, even after it had ended.
  */
 export async function runCells(
-  client: KernelClient,
+  client: RunningKernel,
   notebook: Notebook,
   options: RunCellsOptions,
 ): Promise<CellsRun> {
@@ -66,7 +66,7 @@ interface CellRun {
   readonly error?: SheetError;
 }
 
-async function runCell(client: KernelClient, cell: CodeCell, timeout: number): Promise<CellRun> {
+async function runCell(client: RunningKernel, cell: CodeCell, timeout: number): Promise<CellRun> {
   const outputs = new OutputCollector();
   let executionCount: number | null = null;
   const onOutput: typeof outputs.take = (output) => {

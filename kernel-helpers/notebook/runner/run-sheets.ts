@@ -1,7 +1,7 @@
 import { join } from "node:path";
 import type { Painter } from "../../view/picture/painter.js";
 import { ThreadPainter } from "../../view/picture/thread-painter.js";
-import { KernelClient } from "../client/kernel-client.js";
+import { KernelClient, type RunningKernel } from "../client/kernel-client.js";
 import { readNotebook, writeNotebook } from "../file/notebook-file.js";
 import type { Notebook } from "../file/notebook-format.js";
 import { beginToDraw, completeCells } from "./complete-cells.js";
@@ -24,7 +24,9 @@ export interface RunSheetsOptions {
   /** How long one cell may take [ms]; ten minutes where not given. */
   readonly cellTimeout?: number;
   /** A kernel that is being started already; it is closed with the run, whether it was needed or not. */
-  readonly kernel?: Promise<KernelClient>;
+  readonly kernel?: Promise<RunningKernel>;
+  /** Starts a kernel where one is needed; that of this package, without a sandbox, where not given. */
+  readonly startKernel?: () => Promise<RunningKernel>;
   /** Who draws the pictures; a thread started for this run, without PNG, where not given. */
   readonly painter?: Painter;
 }
@@ -168,8 +170,8 @@ function errorOf(thrown: unknown): SheetError {
 /** One kernel for all sheets, as long as it lives. */
 class WarmKernel {
   readonly #options: RunSheetsOptions;
-  #started: Promise<KernelClient> | undefined;
-  #client: KernelClient | undefined;
+  #started: Promise<RunningKernel> | undefined;
+  #client: RunningKernel | undefined;
   /** Why there is no kernel any more; not given before the first one. */
   #lost: string | undefined;
 
@@ -180,7 +182,7 @@ class WarmKernel {
   }
 
   /** A kernel in clean state, and why it is a new one, where it is not the first. */
-  async clean(sheet: string): Promise<{ readonly client: KernelClient; readonly newKernel?: string }> {
+  async clean(sheet: string): Promise<{ readonly client: RunningKernel; readonly newKernel?: string }> {
     const { directory } = this.#options;
     const newKernel = this.#client === undefined ? this.#lost : undefined;
     const client = this.#client ?? (await this.#start());
@@ -205,10 +207,11 @@ class WarmKernel {
     await client?.close();
   }
 
-  async #start(): Promise<KernelClient> {
+  async #start(): Promise<RunningKernel> {
     const began = Date.now();
-    const { directory } = this.#options;
-    this.#client = await (this.#started ?? KernelClient.start({ directory, tooltips: false }));
+    const { directory, startKernel = () => KernelClient.start({ directory, tooltips: false }) } =
+      this.#options;
+    this.#client = await (this.#started ?? startKernel());
     this.#started = undefined;
     this.#options.onProgress?.({ type: "kernel-started", duration: Date.now() - began });
     return this.#client;

@@ -3,6 +3,7 @@ export { type BagTag, makeBag, payloadFolder, sha256 } from "./bag.js";
 export { type CrateFacts, crateFile, crateMetadata } from "./crate.js";
 export { bytesOf, type Files, sortedPaths, textOf } from "./files.js";
 export { filesToShare } from "./files-to-share.js";
+export { foreignMark, foreignMarkText, isForeign, refuseLinks } from "./foreign.js";
 export { leaveOut, type SharedFiles } from "./leave-out.js";
 export { type LeftOut, leftOutFile, leftOutSentences, readLeftOut, writeLeftOut } from "./left-out.js";
 export { pathFault } from "./path-fault.js";
