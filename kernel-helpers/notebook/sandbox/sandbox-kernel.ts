@@ -175,7 +175,7 @@ export class SandboxKernel implements RunningKernel {
   #take(message: unknown): void {
     const { id, type, content } = (message ?? {}) as Partial<Record<keyof FromSandbox, unknown>>;
     if (type === "ready") this.#ready();
-    const pending = this.#pending.get(Number(id));
+    const pending = typeof id === "number" ? this.#pending.get(id) : undefined;
     if (pending === undefined || typeof type !== "string" || typeof content !== "object" || content === null)
       return;
     const fields = content as FromSandbox["content"];
@@ -251,10 +251,17 @@ function errorFields({ ename, evalue, traceback }: FromSandbox["content"]): {
   };
 }
 
-/** Node speaks of switches nobody can set here. */
+/** What Node says where its permission model refuses something; it speaks of switches that nobody can set here. */
+const refusals: readonly RegExp[] = [
+  /Access to this API has been restricted\.?(?: Use --allow-[\w-]+ to manage permissions\.?)?/g,
+  /fs\.\w+ API requires full fs\.read and fs\.write permissions\.?/g,
+  /\w+ API is disabled when Permission Model is enabled\.?/g,
+  /Cannot load native addon because loading addons is disabled\.?/g,
+];
+
 function inPlainWords(text: string): string {
-  return text.replace(
-    /Access to this API has been restricted\.?( Use --allow-[\w-]+ to manage permissions\.?)?/g,
-    "the sandbox does not allow this: files outside its folder, links, other programs, threads and native modules are kept from it",
-  );
+  return refusals.reduce((said, refusal) => said.replace(refusal, notAllowed), text);
 }
+
+const notAllowed =
+  "the sandbox does not allow this: files outside its folder, links, other programs, threads and native modules are kept from it";
