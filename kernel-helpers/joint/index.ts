@@ -5,6 +5,7 @@ export { type NutRemovalInput, nutRemoval } from "./fastener-removal.js";
 export { studYieldTorque } from "./fastener-stud.js";
 export { type NutFriction, nutTorque, screwTorque, torqueRange } from "./fastener-torque.js";
 export type { FirstReached, NutRemoval, TorqueSpan, WrenchRow } from "./fastener-types.js";
+export { type NutWay, nutWays } from "./fastener-ways.js";
 export { wrenchPull, wrenchTorque } from "./fastener-wrench.js";
 export {
   type FitToOpen,

@@ -69,6 +69,37 @@ const cautions = {
       "No flame near a jack's hoses and seals, nor on rods and beam of a rig under load.",
     ],
   },
+  "seized fasteners": {
+    title: "A seized nut lets go all at once",
+    points: [
+      "Find the hand of the thread before anybody pulls: a left-hand nut pulled the usual way tightens until its stud breaks.",
+      "Pull steadily towards you, never push; stand so that you do not fall when it lets go, with nobody in line with the wrench.",
+      "A wrench that fits all flats, square on: no worn jaw, no pipe over a wrench that was not made for it; a spring balance on the end shows the pull.",
+      "Block shaft and wheel so that neither can turn, and mark nut against stud before the first pull.",
+      "Eye protection when anything is struck; no hardened hammer on a hardened part.",
+    ],
+  },
+  "heating parts": {
+    title: "Heat: coatings, oil, hollows and brittle iron",
+    points: [
+      "Zinc and cadmium plating, galvanizing, lead paint and old white metal give off poisonous fumes: strip them well back, ventilate, and wear the right respirator.",
+      "Penetrating oil and grease burn: wipe dry before a flame, with a helper and an extinguisher beside you.",
+      "A closed hollow casting, a plugged shaft or a trapped pocket of oil can burst: drill or open it first.",
+      "Cast iron cracks from uneven heat: warm it slowly and all round, never quench it, and keep the flame moving.",
+      "White metal in a near box softens long before it melts: shield it with wet rags and feel it often.",
+      "Hot metal looks like cold metal: mark it, and wear gloves made for heat.",
+    ],
+  },
+  "lifting and stored energy": {
+    title: "What hangs, what turns, what is wound up",
+    points: [
+      "Lock and tag every source of power, the belt thrown off and the sluice shut; block what could still turn it.",
+      "A wheel on a shaft keeps turning: let it run down, and block the heavy side at the bottom before a hand goes in.",
+      "Weigh or reckon before lifting; slings and gear rated for it, one person giving signals, nobody under a load.",
+      "Let down weights and ease springs and belts before a bolt is slackened.",
+      "A part lifted out of balance swings: sling it at its centre of mass, and try it a hand's breadth first.",
+    ],
+  },
 } as const satisfies Readonly<Record<string, Omit<Caution, "kind">>>;
 
 /** The kinds of work that have a caution. */
@@ -78,7 +109,10 @@ export type CautionTopic =
   | "refitting a wheel"
   | "first start"
   | "pressing off a hub"
-  | "heating a hub";
+  | "heating a hub"
+  | "seized fasteners"
+  | "heating parts"
+  | "lifting and stored energy";
 
 /**
  * The usual cautions for a kind of work, to stand in a worksheet before the work begins. They are reminders

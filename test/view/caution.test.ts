@@ -8,6 +8,9 @@ const topics: readonly CautionTopic[] = [
   "first start",
   "pressing off a hub",
   "heating a hub",
+  "seized fasteners",
+  "heating parts",
+  "lifting and stored energy",
 ];
 
 describe("caution(topic)", () => {
@@ -26,6 +29,8 @@ describe("caution(topic)", () => {
 
   it("names the hurt that the work is known for", () => {
     expect(caution("shaft on supports").points.join(" ")).toMatch(/slings.*hand is between.*lead/);
+    expect(caution("seized fasteners").points.join(" ")).toMatch(/left-hand.*in line with the wrench/);
+    expect(caution("lifting and stored energy").points.join(" ")).toMatch(/Lock and tag.*nobody under/);
     expect(caution("refitting a wheel").points.join(" ")).toMatch(
       /block.*heavy side.*plane of the rim.*lead/,
     );
