@@ -46,12 +46,20 @@ export function silhouette(wear: WearBands, units: ShownUnits, pixelsPerUnit: nu
   const gaps = bands.slice(1).map((_, i) => body(outline.slice(2 * i + 1, 2 * i + 3), edgeColor));
   return {
     traces: [...gaps, ...bodies, pen(mirrored(outline)), centreLine(outline)],
-    labels: bands.flatMap((band, i) =>
-      bandLabels(band, outline.slice(2 * i, 2 * i + 2), units, pixelsPerUnit),
-    ),
+    labels: wornFirst(bands).flatMap((band) => {
+      const i = bands.indexOf(band);
+      return bandLabels(band, outline.slice(2 * i, 2 * i + 2), units, pixelsPerUnit);
+    }),
     exaggeration,
     halfHeight: Math.max(1, ...outline.map(({ y }) => y)),
   };
+}
+
+/** Where there is no room for all labels, as on a phone, the first are kept: those of worn bands, then of long ones. */
+function wornFirst(bands: readonly WearBand[]): readonly WearBand[] {
+  const length = ({ from, to }: WearBand): number => to.minus(from).in("mm");
+  const rank = ({ state }: WearBand): number => (state === "worn" ? 0 : 1);
+  return [...bands].sort((a, b) => rank(a) - rank(b) || length(b) - length(a));
 }
 
 /** There and, on the other side of the centre line, back again to where it began. */

@@ -200,6 +200,38 @@ describe("buildReport(input)", () => {
     });
   });
 
+  it.runIf(hasBrowser)(
+    "moves labels in and leaves out those that would lie on others, on a narrow screen",
+    async () => {
+      const label = (text: string, x: number, y: number): object => ({
+        ...{ text, x, y, xanchor: "left", yanchor: "bottom", showarrow: false },
+      });
+      const annotations = [label("worn", 2, 1), label("as made", 2.2, 1), label("far to the right", 3.9, 2)];
+      const figure = {
+        data: [{ type: "scatter", mode: "markers", x: [1, 3.4], y: [1, 2], marker: { size: 14 } }],
+        layout: { width: 720, height: 300, xaxis: { range: [0, 4] }, yaxis: { range: [0, 3] }, annotations },
+      };
+      const presentation = { title: "Shaft", blocks: [{ type: "figure" as const, figure, alt: "labels" }] };
+      const html = await buildReport(inputOf(codeCell("x", [presentationOutput(presentation)])));
+      await inBrowser(html, async ({ evaluate, until }) => {
+        await until('document.querySelectorAll(".is-live .annotation").length === 3');
+        const look = `[...document.querySelectorAll(".annotation")].map(({ style }) => style.visibility + style.transform)`;
+        expect(await evaluate(look)).toEqual(["", "", ""]);
+        await evaluate(`(async () => {
+        const live = document.querySelector(".live");
+        live.style.width = live.parentElement.style.width = "300px";
+        await Plotly.Plots.resize(live);
+      })()`);
+        await until(`${look}[1].startsWith("hidden")`);
+        const [first, , moved] = (await evaluate(look)) as string[];
+        expect(first).toBe("");
+        const [x, y] = /^translate\((-[\d.]+)px, (-[\d.]+)px\)$/.exec(moved!)!.slice(1).map(Number);
+        expect(x).toBeLessThan(-20); // into the figure
+        expect(y).toBeLessThan(-5); // and over the mark that stands there
+      });
+    },
+  );
+
   it("allows by name exactly the scripts it brings: its own, and plotly.js once unpacked", async () => {
     const policy = (await page)
       .querySelector("meta[http-equiv=Content-Security-Policy]")!

@@ -1,5 +1,6 @@
 import type { Figure } from "../../../view/blocks.js";
 import { finishFigure } from "../../../view/finish-figure.js";
+import { fitLabels } from "./fit-labels.js";
 
 /** What is used of the library. */
 interface Plotly {
@@ -10,6 +11,11 @@ interface Plotly {
 
 /** The plotting library lies on our own server, and is fetched when the first figure comes into view. */
 const address = "/static/plotly/plotly-cartesian.min.js";
+
+/** An element in which the library has drawn. */
+interface PlottedElement extends HTMLElement {
+  on(event: "plotly_afterplot", hear: () => void): void;
+}
 
 let library: Promise<Plotly> | undefined;
 
@@ -77,6 +83,9 @@ export function livenFigure(place: HTMLElement, given: Figure): () => void {
       { ...structuredClone(layout), height, autosize: true },
       config,
     );
+    const drawn = plot as PlottedElement;
+    drawn.on("plotly_afterplot", () => fitLabels(drawn, Number(width)));
+    fitLabels(drawn, Number(width));
     place.classList.add("is-live");
     resizing.observe(plot);
   }
