@@ -1,4 +1,5 @@
 // Published tables, each row with its source.
+export { type Babbitt, babbitt, babbitts, type Percent } from "./babbitts.js";
 export { type BoltGrade, type BoltGradeRow, boltGrade, boltGradeRows } from "./bolt-grades.js";
 export { type BrownSharpeRow, brownSharpeRows, brownSharpeTapers } from "./brown-sharpe-tapers.js";
 export { expansionOf, type MaterialExpansion, materialExpansions } from "./expansion.js";
@@ -20,6 +21,12 @@ export { material, materials } from "./material.js";
 export type { Material, MaterialFamily, MaterialProperty } from "./material-type.js";
 export { type MorseRow, morseRows, morseTapers } from "./morse-tapers.js";
 export { type Oil, oil, oils, viscosity } from "./oils.js";
+export {
+  type RunningFit,
+  type RunningFitClass,
+  runningFitByThumb,
+  standardRunningFit,
+} from "./running-clearance.js";
 export type { StandardTaper } from "./standard-taper.js";
 export { type StandardThread, type ThreadFamily, type ThreadSize, threadOfForm } from "./standard-thread.js";
 export { perFootTapers, ratioTapers } from "./taper-series.js";
