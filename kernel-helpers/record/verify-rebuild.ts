@@ -53,6 +53,10 @@ export function verifyRebuild(directory: string): Verification {
 class Findings {
   readonly #directory: string;
   readonly list: FileFinding[] = [];
+  /** Each file is read once, and each record. */
+  readonly #hashes = new Map<string, string | null>();
+  readonly #records = new Map<string, SheetRecord | undefined>();
+  #listed: ReadonlyMap<string, string> = new Map();
 
   constructor(directory: string) {
     this.#directory = directory;
@@ -69,8 +73,9 @@ class Findings {
       );
       return 0;
     }
+    this.#listed = manifest.files;
     const present = filesOfRebuild(this.#directory);
-    const now = new Map(present.map((file) => [file, fileHash(join(this.#directory, file))!]));
+    const now = new Map(present.map((file) => [file, this.#hash(file)!]));
     if (manifest.fault !== undefined && this.#onlyManifestAltered(now, manifest.files, manifest.fault))
       return now.size;
     if (manifest.fault !== undefined)
@@ -144,8 +149,7 @@ class Findings {
       const record = this.#record(sheet);
       if (record === undefined) continue;
       const path = recordPath(sheet);
-      const text = textOf(join(this.#directory, path));
-      if (text !== undefined && record.schema === 2 && !isCanonical(text))
+      if (!this.#asListed(path) && !isCanonical(textOf(join(this.#directory, path)) ?? ""))
         this.#add(path, "altered", `${path} is not in the form in which records are written.`);
       for (const [file, hash] of Object.entries(record.inputs)) this.#input(path, file, hash);
       for (const [place, hash] of Object.entries(record.recalled)) this.#recalled(path, place, hash);
@@ -153,10 +157,16 @@ class Findings {
     }
   }
 
+  /** Whether the manifest vouches for a file as it is. */
+  #asListed(file: string): boolean {
+    return this.#listed.get(file) === this.#hash(file);
+  }
+
   #input(record: string, file: string, hash: string): void {
     this.#copy(record, file, hash);
-    const now = fileHash(join(this.#directory, file));
+    const now = this.#hash(file);
     if (now === hash || this.list.some((finding) => finding.file === file)) return;
+    if (this.#asListed(file) && !this.#asListed(record)) return; // it is the record that was altered
     if (now === null) this.#add(file, "missing", `${file}, from which ${record} was computed, is not there.`);
     else {
       const changes = this.#changesIn(file, hash);
@@ -192,20 +202,38 @@ class Findings {
   /** A kept copy whose content is not what its name says. */
   #copy(record: string, file: string, hash: string): void {
     const path = `${keptFolder}/${basename(file).replace(/(\.[^.]*)?$/, `.${hash.slice(0, 12)}$1`)}`;
-    const now = fileHash(join(this.#directory, path));
-    if (now === null || now === hash || this.list.some((finding) => finding.file === path)) return;
+    const now = this.#hash(path);
+    // A copy that the manifest vouches for is not at fault: then it is the record that was altered.
+    if (
+      now === null ||
+      now === hash ||
+      this.#asListed(path) ||
+      this.list.some((finding) => finding.file === path)
+    )
+      return;
     this.#add(path, "altered", `${path} is not the copy that ${record} vouches for.`);
   }
 
+  #hash(file: string): string | null {
+    const known = this.#hashes.get(file);
+    if (known !== undefined) return known;
+    const hash = fileHash(join(this.#directory, file));
+    this.#hashes.set(file, hash);
+    return hash;
+  }
+
+  /** The record of a sheet; undefined where there is none, or it cannot be read, which is found once. */
   #record(sheet: string): SheetRecord | undefined {
+    if (this.#records.has(sheet)) return this.#records.get(sheet);
+    let record: SheetRecord | undefined;
     try {
-      return readSheetRecord(this.#directory, sheet);
+      record = readSheetRecord(this.#directory, sheet);
     } catch (error) {
-      const path = recordPath(sheet);
-      if (!this.list.some(({ file, what }) => file === path && what === "unreadable"))
-        this.#add(path, "unreadable", `${error instanceof Error ? error.message : String(error)}.`);
-      return undefined;
+      const why = error instanceof Error ? error.message : String(error);
+      this.#add(recordPath(sheet), "unreadable", `${why}.`);
     }
+    this.#records.set(sheet, record);
+    return record;
   }
 
   #add(

@@ -1,0 +1,158 @@
+import { spawn, spawnSync } from "node:child_process";
+import { chmodSync, cpSync, existsSync, mkdirSync, readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { setTimeout as pause } from "node:timers/promises";
+import { beforeAll, describe, expect, it } from "vitest";
+import { runRebuild } from "../../kernel-helpers/notebook/run-rebuild.js";
+import { filesOfRebuild, packageRoot, verifyRebuild } from "../../kernel-helpers/record/index.js";
+import { ensureBuilt } from "../support/built.js";
+import { temporaryFolder } from "../support/temporary-folder.js";
+
+beforeAll(() => ensureBuilt(), 120_000);
+
+const sheet = (...sources: string[]): string =>
+  JSON.stringify({
+    nbformat: 4,
+    nbformat_minor: 5,
+    metadata: {},
+    cells: sources.map((source, i) => ({
+      cell_type: "code",
+      id: `c${i}`,
+      metadata: {},
+      execution_count: null,
+      outputs: [],
+      source,
+    })),
+  });
+const open = 'import { openRebuild } from "journalbox";\nconst rebuild = openRebuild();';
+const many = "Array.from({ length: 20000 }, (_, i) => i / 7)";
+
+/** Two sheets with long records, run once; then the table is changed, so that a run has everything to write anew. */
+function rebuildFiles(reading = "2.5"): Record<string, string> {
+  return {
+    "rebuild.json": '{ "schema": 1, "title": "Two sheets", "units": "inch" }',
+    "tables/t.csv": `station [in], diameter [in]\n1, ${reading}\n`,
+    "sheets/01-makes.ipynb": sheet(
+      open,
+      'const t = rebuild.table("t");',
+      `rebuild.publish({ made: { kind: "taper", first: t.columns[1].text[0], many: ${many} } })`,
+    ),
+    "sheets/02-takes.ipynb": sheet(
+      open,
+      'const made = rebuild.recall("made", "taper");\nrebuild.publish({ again: made })',
+    ),
+  };
+}
+
+const program = join(packageRoot(), "dist", "cli", "main.js");
+const contents = (folder: string): Map<string, string> =>
+  new Map(
+    filesOfRebuild(folder)
+      .filter((file) => file.startsWith("record/") || file.startsWith("out/"))
+      .map((file) => [file, readFileSync(join(folder, file), "utf8")]),
+  );
+
+describe("a run that is killed", () => {
+  it("leaves of each file the old or the new one, never half of one, and the next run mends all", async () => {
+    const before = temporaryFolder(rebuildFiles("2.5"));
+    await runRebuild({ directory: before });
+    const after = temporaryFolder();
+    cpSync(before, after, { recursive: true });
+    cpSync(temporaryFolder(rebuildFiles("2.6")), after, { recursive: true });
+    await runRebuild({ directory: after });
+    const [old, fresh] = [contents(before), contents(after)];
+    const began = Date.now();
+    spawnSync(process.execPath, [program, "run", temporaryFolder(rebuildFiles("2.6"))]);
+    const duration = Date.now() - began;
+    let mixed = 0;
+    for (const i of [2, 4, 6, 8]) {
+      const folder = temporaryFolder();
+      cpSync(before, folder, { recursive: true });
+      cpSync(join(after, "tables"), join(folder, "tables"), { recursive: true });
+      const run = spawn(process.execPath, [program, "run", folder], { stdio: "ignore", detached: true });
+      const ended = new Promise((resolve) => run.once("exit", resolve));
+      await pause((duration * (i + 1)) / 10);
+      // The kernel too: all that the run has started.
+      if (run.exitCode === null) process.kill(-run.pid!, "SIGKILL");
+      await ended;
+      for (const [file, text] of contents(folder)) {
+        expect([old.get(file), fresh.get(file)], `${file}, killed at ${i}/10`).toContain(text);
+        if (text !== old.get(file)) mixed += 1;
+      }
+      await runRebuild({ directory: folder, only: "stale" });
+      expect(verifyRebuild(folder).findings).toEqual([]);
+      for (const file of ["record/01-makes.json", "record/02-takes.json", "out/report.html"])
+        expect(readFileSync(join(folder, file), "utf8") === fresh.get(file), file).toBe(true);
+    }
+    // Else every run was killed before it wrote anything, and nothing was shown.
+    expect(mixed).toBeGreaterThan(0);
+  }, 240_000);
+});
+
+describe("two runs at once", () => {
+  it("both end well, and leave what one leaves", async () => {
+    const alone = temporaryFolder(rebuildFiles());
+    await runRebuild({ directory: alone });
+    const folder = temporaryFolder(rebuildFiles());
+    const codes = await Promise.all(
+      [0, 1].map(
+        () =>
+          new Promise((resolve) => {
+            spawn(process.execPath, [program, "run", folder, "--all"], { stdio: "ignore" }).once(
+              "exit",
+              resolve,
+            );
+          }),
+      ),
+    );
+    expect(codes).toEqual([0, 0]);
+    expect(contents(folder)).toEqual(contents(alone));
+    expect(verifyRebuild(folder).findings).toEqual([]);
+  }, 120_000);
+});
+
+describe("a run in a folder that cannot be written", () => {
+  // For the superuser every folder can be written.
+  it.runIf(process.getuid?.() !== 0)("says so and leaves what was there", () => {
+    const folder = temporaryFolder(rebuildFiles());
+    chmodSync(folder, 0o555);
+    const { status, stderr, stdout } = spawnSync(process.execPath, [program, "run", folder], {
+      encoding: "utf8",
+    });
+    chmodSync(folder, 0o755);
+    expect(status).toBe(1);
+    expect(stderr + stdout).toMatch(/cannot be written: .*EACCES/);
+    expect(existsSync(join(folder, "record"))).toBe(false);
+  });
+});
+
+/** A file system of one megabyte, where the user of the test may make one. */
+function smallDisk(): string | undefined {
+  const folder = temporaryFolder();
+  mkdirSync(join(folder, "disk"));
+  const { status } = spawnSync("mount", ["-t", "tmpfs", "-o", "size=1m", "tmpfs", join(folder, "disk")]);
+  return status === 0 ? join(folder, "disk") : undefined;
+}
+
+describe("a run on a full disk", () => {
+  it("says so, and leaves no half file", ({ skip }) => {
+    const disk = smallDisk();
+    if (disk === undefined) return skip("no small file system can be mounted here");
+    try {
+      cpSync(temporaryFolder(rebuildFiles()), disk, { recursive: true });
+      const { status, stderr, stdout } = spawnSync(process.execPath, [program, "run", disk], {
+        encoding: "utf8",
+      });
+      expect(status).toBe(1);
+      expect(stderr + stdout).toMatch(/cannot be written: .*ENOSPC/);
+      const left = ["record", "out"].flatMap((part) =>
+        existsSync(join(disk, part)) ? readdirSync(join(disk, part)) : [],
+      );
+      expect(left.filter((name) => name.endsWith(".tmp"))).toEqual([]);
+      for (const file of left.filter((name) => /^\d\d.*\.json$/.test(name)))
+        expect(() => JSON.parse(readFileSync(join(disk, "record", file), "utf8"))).not.toThrow();
+    } finally {
+      spawnSync("umount", [disk]);
+    }
+  });
+});
