@@ -14,8 +14,8 @@ import { temporaryFolder } from "./support/temporary-folder.js";
 const truths = [
   {
     demo: "demo",
-    // Half-way between the hub's faces, 2.525 in from the stop, on the taper the readings were made with.
-    diameter: 2.283 * 0.0254,
+    // Half-way along the seat, 2.125 in from the stop, on the taper the readings were made with.
+    diameter: 2.258 * 0.0254,
     length: 4.25 * 0.0254,
     outside: 5.5 * 0.0254,
     halfTaper: 1 / 32,
@@ -25,7 +25,7 @@ const truths = [
   },
   {
     demo: "demo-metric",
-    diameter: 0.0559,
+    diameter: 0.0553,
     length: 0.06,
     outside: 0.12,
     halfTaper: 1 / 20,

@@ -6,22 +6,22 @@ import { requireQuantity, requireSmaller } from "./fit-check.js";
 export interface SeatOnTaper {
   /** Of the shaft half-way along the hub, by the fitted line. */
   readonly diameter: Measured<Length>;
-  /** Between the hub's faces, along the axis. */
+  /** In contact, along the axis. */
   readonly length: Length;
   /** Diameter per length, without sign [-]. */
   readonly taper: Measured<number>;
 }
 
 /**
- * The seat of a hub on a surveyed taper, from where its faces stand.
+ * The seat of a hub on a surveyed taper, from where it begins and ends to bear.
  *
  * d = d₁ + t(x − x₁), half-way; u²(x) = linear between the variances at the ends + u(t)²(x − x₁)(x − x₂)
  *
- * Valid when: the faces stand within the stretch that was read, or not far outside it, and the taper goes on straight.
+ * Valid when: it bears within the stretch that was read, or not far outside it, and the taper goes on straight.
  *
  * @param taper  the fitted taper of the shaft
- * @param from   station of one face of the hub [m]
- * @param to     station of the other [m]
+ * @param from   station where the hub begins to bear, at the small end [m]
+ * @param to     station where it ends to bear [m]
  * @returns mean diameter with its standard uncertainty [m], length [m], taper [-]
  * @throws RangeError  the faces stand in the wrong order, or further outside the readings than the readings are long
  * @example

@@ -1,6 +1,8 @@
 // Joints: threads and their nuts, hubs on shafts, and the rig that presses them off.
 
 export { type CylinderLoad, type CylinderStress, cylinderStress } from "./cylinder-stress.js";
+export { drawUp } from "./draw-up.js";
+export type { DrawUp, DrawUpInput, DrawUpStop } from "./draw-up-types.js";
 export { type NutRemovalInput, nutRemoval } from "./fastener-removal.js";
 export { studYieldTorque } from "./fastener-stud.js";
 export { type NutFriction, nutTorque, screwTorque, torqueRange } from "./fastener-torque.js";

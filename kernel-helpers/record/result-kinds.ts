@@ -1,5 +1,6 @@
 import type { RunIn, RunningPrediction } from "../bearing/index.js";
 import type {
+  DrawUp,
   HeatingPlan,
   HeatNut,
   HubFit,
@@ -51,6 +52,7 @@ export interface ResultKinds {
   readonly "press rig": PressRig;
   readonly release: Release;
   readonly "heating plan": HeatingPlan;
+  readonly "draw-up": DrawUp;
   readonly "balance on ways": BalanceOnWays;
   readonly balance: Balance;
   readonly "wheel run-out": WheelRunOut;

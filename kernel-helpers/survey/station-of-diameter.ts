@@ -49,8 +49,10 @@ export function stationOfDiameter(taper: TaperFit, diameter: Measured<Length>): 
 /**
  * The station about which a line's height and slope are uncorrelated. It follows from the uncertainties at the
  * two ends, u² = u_c² + (x − c)²·u(t)², whatever else both have in common.
+ *
+ * @returns station [m]; the middle of the ends where the taper's uncertainty is 0
  */
-function centreOf({ smallEnd, largeEnd, taper }: TaperFit): number {
+export function centreOf({ smallEnd, largeEnd, taper }: TaperFit): number {
   const [a, b] = [smallEnd, largeEnd];
   const middle = (a.station.si + b.station.si) / 2;
   const u = taper.standardUncertainty;

@@ -1,5 +1,6 @@
 import type { ClearanceMap, CoastDown, RunIn, RunningFilm, RunningPrediction } from "../../bearing/index.js";
 import type { Material } from "../../handbook/material-type.js";
+import type { DrawUp } from "../../joint/draw-up-types.js";
 import type { NutRemoval } from "../../joint/fastener-types.js";
 import type { HandPrediction, ThreadHand } from "../../joint/hand-types.js";
 import type { HeatNut } from "../../joint/heat-nut.js";
@@ -54,6 +55,7 @@ import { presentBudget, presentUncertain } from "./present-budget.js";
 import { presentCaution } from "./present-caution.js";
 import { presentComparison } from "./present-comparison.js";
 import { presentDecision, type ShownDecision } from "./present-decision.js";
+import { presentDrawUp } from "./present-draw-up.js";
 import {
   presentBook,
   presentCautions,
@@ -120,6 +122,7 @@ type Result =
   | PressRig
   | Release
   | HeatingPlan
+  | DrawUp
   | Table
   | Profile
   | WearBands
@@ -179,6 +182,7 @@ const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: 
   "press rig": presentPressRig,
   release: presentRelease,
   "heating plan": presentHeatingPlan,
+  "draw-up": presentDrawUp,
   table: presentTable,
   profile: presentProfile,
   "wear bands": presentWearBands,
