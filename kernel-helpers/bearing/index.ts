@@ -1,3 +1,4 @@
 // Poured bearings.
 export * from "./film/index.js";
+export * from "./pour/index.js";
 export * from "./run-in/index.js";

@@ -1,0 +1,5 @@
+// Pouring white metal: sizes, metal, heat and time.
+
+export { type ChillOptions, type ChillTimes, chillTimes } from "./chill-time.js";
+export { pourPlan } from "./pour-plan.js";
+export type { Chill, PourOptions, PourPlan } from "./pour-types.js";
