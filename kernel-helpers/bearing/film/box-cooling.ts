@@ -19,10 +19,10 @@ export type AirRoundBox = keyof typeof coefficients;
  * @example boxCooling("still air").si // 11.4
  * @source J. E. Shigley & C. R. Mischke, Mechanical Engineering Design, section 12-10 (from memory)
  */
-export function boxCooling(air: AirRoundBox): Quantity<"heat transfer coefficient"> {
+export function boxCooling(air: string): Quantity<"heat transfer coefficient"> {
   if (!Object.hasOwn(coefficients, air))
     throw new RangeError(
       `boxCooling: air must be one of ${Object.keys(coefficients).join(", ")}, got ${air}`,
     );
-  return quantityFromSi("heat transfer coefficient", coefficients[air]);
+  return quantityFromSi("heat transfer coefficient", coefficients[air as AirRoundBox]);
 }

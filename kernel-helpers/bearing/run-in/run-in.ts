@@ -317,7 +317,7 @@ function warningsOf(one: Seen, u: number): string[] {
   return warnings;
 }
 
-/** The curve of the last stretch, on to where it is nearly there, with its band. */
+/** The curve of the last stretch over the room as it was read, on to where it is nearly there, with its band. */
 function curveOf({ readings, heading: { fit, end } }: Seen): RunInBox["curve"] {
   if (fit === undefined || end === undefined) return Object.freeze([]);
   const last = readings.at(-1)!;
@@ -331,10 +331,23 @@ function curveOf({ readings, heading: { fit, end } }: Seen): RunInBox["curve"] {
       const { value, u } = approachAt(fit, t);
       return Object.freeze({
         time: quantityFromSi("time", first.time.si + t, "minute"),
-        temperature: last.room.plus(quantityFromSi("temperature difference", value, scaleOf(last))),
+        temperature: roomAt(readings, first.time.si + t).plus(
+          quantityFromSi("temperature difference", value, scaleOf(last)),
+        ),
         band: quantityFromSi("temperature difference", k * u, scaleOf(last)),
       });
     }),
+  );
+}
+
+/** The room between two readings of it; as last read after that. */
+function roomAt(readings: readonly RunInReading[], time: number): Temperature {
+  const next = readings.findIndex((reading) => reading.time.si >= time);
+  if (next <= 0) return readings.at(next === 0 ? 0 : -1)!.room;
+  const [a, b] = [readings[next - 1]!, readings[next]!];
+  const share = (time - a.time.si) / (b.time.si - a.time.si);
+  return a.room.plus(
+    quantityFromSi("temperature difference", share * (b.room.kelvin - a.room.kelvin), scaleOf(a)),
   );
 }
 
@@ -343,15 +356,11 @@ function worst(states: readonly RunInState[]): RunInState {
   return states.includes("cannot tell yet") ? "cannot tell yet" : "go on";
 }
 
-/** Half the time to the stop temperature at the present rate, or a third of the way to nearly there; 5 to 60 min. */
+/** Half the time to the stop temperature at the present rate, or half a time constant; between 5 and 60 min. */
 function nextReading(boxes: readonly RunInBox[], stopAt: Temperature): Time {
   const waits = boxes.map(({ now, rate, end }) => {
-    const toStop = timeToStop(now, rate, stopAt)?.si;
-    const toEnd = end?.nearlyThere.si;
-    return Math.min(
-      toStop === undefined ? Number.POSITIVE_INFINITY : toStop / 2,
-      toEnd === undefined ? hour / 6 : toEnd / 3,
-    );
+    const toStop = timeToStop(now, rate, stopAt)?.si ?? Number.POSITIVE_INFINITY;
+    return Math.min(toStop / 2, end === undefined ? hour / 6 : end.timeConstant.value.si / 2);
   });
   const wait = Math.min(60, Math.max(5, Math.round(Math.min(...waits) / 60)));
   return quantityFromSi("time", wait * 60, "minute");

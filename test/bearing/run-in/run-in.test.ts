@@ -71,6 +71,11 @@ describe("runIn(table, options)", () => {
       options,
     );
     expectClose(found.boxes[0]!.end!.temperature.in("degC"), 30 + room(100), exact);
+    // The curve goes through the readings, with the room as it was at their time.
+    const { curve } = found.boxes[0]!;
+    const near = curve.find(({ time }) => time.in("minute") >= 30)!;
+    const t = near.time.in("minute");
+    expectClose(near.temperature.in("degC"), room(t) + rise(30, 25)(t), exact);
   });
   it("covers the true end in 93 to 97 % of 1 000 seeded runs read for one time constant and a half", () => {
     const random = randomGenerator(9);
