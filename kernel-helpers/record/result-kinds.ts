@@ -1,4 +1,4 @@
-import type { RunIn, RunningPrediction } from "../bearing/index.js";
+import type { PourPlan, RunIn, RunningPrediction } from "../bearing/index.js";
 import type {
   DrawUp,
   HeatingPlan,
@@ -56,6 +56,7 @@ export interface ResultKinds {
   readonly "balance on ways": BalanceOnWays;
   readonly balance: Balance;
   readonly "wheel run-out": WheelRunOut;
+  readonly "pour plan": PourPlan;
   readonly "run-in": RunIn;
   readonly "running prediction": RunningPrediction;
 }

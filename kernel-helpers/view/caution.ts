@@ -100,6 +100,26 @@ const cautions = {
       "A part lifted out of balance swings: sling it at its centre of mass, and try it a hand's breadth first.",
     ],
   },
+  "pouring white metal": {
+    title: "Pouring white metal: one drop of water throws the whole pot",
+    points: [
+      "Water under molten metal flashes to steam and throws it at the face: everything that the metal touches, shell, mandrel, dams, ladle, ingots, tools, is heated above boiling and kept so first. No damp putty, no rust scale, no wet floor.",
+      "Face shield over glasses, leather apron and boots that shed metal, gauntlets, trousers over the boots; nobody in front of riser or vents.",
+      "Lead, antimony, cadmium and zinc: fume and dross poison. OSHA's limit for lead in air is 50 µg/m³ over 8 hours, action from 30 µg/m³ on (29 CFR 1910.1025): pour under a hood or in the open, wear what the limits ask for, no food, wash, leave the clothes there.",
+      "Old metal of unknown make may hold cadmium or zinc, and old boxes oil and paint: have it tested, or buy new metal by its number; never heat it to find out.",
+      "Watch the pot with a thermometer, not by eye: overheated, it fumes and may burn; flames, oil and solvents far off, dry sand and a fire extinguisher for metal within reach, no water.",
+      "Two people, one of them only to watch; a way out behind. It burns long after it looks solid.",
+      "Dross, turnings and dust are hazardous waste: a closed, named tin, never the bin; no dry sweeping, no blowing.",
+    ],
+  },
+  "scraping a bearing": {
+    title: "Scraping a bearing",
+    points: [
+      "Scrapings of white metal hold lead: wet rag or vacuum with a fine filter, no blowing out, no food, wash before eating.",
+      "The shaft is turned by hand with power locked off and the belt off; no hand between journal and box when it is let down.",
+      "A scraper is a knife: cut away from the hand, and put it down in its cover. Marking blue only thin: rags with oil go into a closed tin.",
+    ],
+  },
 } as const satisfies Readonly<Record<string, Omit<Caution, "kind">>>;
 
 /** The kinds of work that have a caution. */
@@ -110,6 +130,8 @@ export type CautionTopic =
   | "first start"
   | "pressing off a hub"
   | "heating a hub"
+  | "pouring white metal"
+  | "scraping a bearing"
   | "seized fasteners"
   | "heating parts"
   | "lifting and stored energy";

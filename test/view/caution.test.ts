@@ -11,6 +11,8 @@ const topics: readonly CautionTopic[] = [
   "seized fasteners",
   "heating parts",
   "lifting and stored energy",
+  "pouring white metal",
+  "scraping a bearing",
 ];
 
 describe("caution(topic)", () => {
@@ -43,6 +45,10 @@ describe("caution(topic)", () => {
     expect(caution("heating a hub").points.join(" ")).toMatch(
       /closed hollow.*bursts.*slowly.*never quench.*fumes/i,
     );
+    expect(caution("pouring white metal").points.join(" ")).toMatch(
+      /steam.*face shield.*50 µg\/m³.*30 µg\/m³.*1910\.1025.*cadmium or zinc.*no water.*hazardous waste/i,
+    );
+    expect(caution("scraping a bearing").points.join(" ")).toMatch(/lead.*locked off.*knife/);
     expect(caution("turning between centres").points.join(" ")).toMatch(/whips.*chuck key out.*no gloves/);
   });
 

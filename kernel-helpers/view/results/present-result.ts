@@ -1,4 +1,11 @@
-import type { ClearanceMap, CoastDown, RunIn, RunningFilm, RunningPrediction } from "../../bearing/index.js";
+import type {
+  ClearanceMap,
+  CoastDown,
+  PourPlan,
+  RunIn,
+  RunningFilm,
+  RunningPrediction,
+} from "../../bearing/index.js";
 import type { Material } from "../../handbook/material-type.js";
 import type { DrawUp } from "../../joint/draw-up-types.js";
 import type { NutRemoval } from "../../joint/fastener-types.js";
@@ -82,6 +89,7 @@ import { presentNoted, type ShownNoted } from "./present-noted.js";
 import { presentNutHeat } from "./present-nut-heat.js";
 import { presentNutRemoval } from "./present-nut-removal.js";
 import { presentOvality } from "./present-ovality.js";
+import { presentPourPlan } from "./present-pour-plan.js";
 import { presentPressRig } from "./present-press-rig.js";
 import { presentProfile } from "./present-profile.js";
 import { isSingle, presentSingle, presentSingles } from "./present-quantity.js";
@@ -161,6 +169,7 @@ type Result =
   | BeltAlignment
   | RunIn
   | CoastDown
+  | PourPlan
   | RunningFilm
   | RunningPrediction
   | ClearanceMap;
@@ -221,6 +230,7 @@ const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: 
   "belt alignment": presentBeltAlignment,
   "run-in": presentRunIn,
   "coast-down": presentCoastDown,
+  "pour plan": presentPourPlan,
   "running film": presentRunningFilm,
   "running prediction": presentRunningPrediction,
   "clearance map": presentClearanceMap,

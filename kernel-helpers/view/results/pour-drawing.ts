@@ -1,0 +1,196 @@
+import type { PourPlan } from "../../bearing/index.js";
+import { formatFixed, type Length } from "../../quantity/index.js";
+import type { Drawing, Point, Shape } from "../drawing/drawing.js";
+
+/** How a size is written on the drawing. */
+export type SizeText = (size: Length) => string;
+
+/** Half the arc that must stay whole, to either side of the load [deg]; common practice, no source. */
+const whole = 60;
+const shellWall = 26;
+const bottom = 344;
+
+/**
+ * The box ready to pour: the end of it with shims, riser and the arc that must have no groove; the length of it, cut, with
+ * mandrel, dams, riser and vents. Radii to scale with each other, the iron not.
+ */
+export function pourDrawing(plan: PourPlan, size: SizeText): Drawing {
+  return Object.freeze({
+    width: 860,
+    height: bottom,
+    shapes: [...endView(plan, size), ...lengthView(plan, size)],
+  });
+}
+
+/** The same in words. */
+export function pourDrawingAlt(plan: PourPlan, size: SizeText): string {
+  return (
+    `Two views of the ${plan.name} ready to pour. From the end: an iron shell of bore ${size(plan.shellBore)}, in it a mandrel of ${size(plan.mandrel)}, ` +
+    `between them a ring of white metal ${size(plan.wall)} thick, parted by shims at both sides, fed by a riser from above; ` +
+    `no groove within ${whole} degrees to either side of the load. Cut along the shaft: the mandrel through the whole length of ${size(plan.length)}, ` +
+    `dams at both ends, riser in the middle of the top, a vent near each end.`
+  );
+}
+
+function endView(plan: PourPlan, size: SizeText): Shape[] {
+  const centre: Point = [170, 190];
+  const outer = 92;
+  const bore = (outer * plan.mandrel.si) / plan.shellBore.si;
+  const [x, y] = centre;
+  const load = -90 + (plan.loadAt.si * 180) / Math.PI;
+  const at = (radius: number, degrees: number): Point => [
+    x + radius * Math.cos((degrees * Math.PI) / 180),
+    y - radius * Math.sin((degrees * Math.PI) / 180),
+  ];
+  const shim = 3;
+  const half = Math.max(6, (outer * plan.riser.diameter.si) / plan.shellBore.si);
+  const side = (way: 1 | -1): Shape => ({
+    type: "polygon",
+    points: [
+      [x + way * bore, y - shim],
+      [x + way * (outer + shellWall), y - shim],
+      [x + way * (outer + shellWall), y + shim],
+      [x + way * bore, y + shim],
+    ],
+    pen: "warn",
+    fill: "warn",
+  });
+  return [
+    { type: "circle", centre, radius: outer + shellWall, pen: "outline", fill: "iron" },
+    { type: "circle", centre, radius: outer, pen: "outline", fill: "white metal" },
+    {
+      type: "polygon",
+      points: [
+        [x - half, y - bore - 2],
+        [x - half, y - outer - shellWall - 16],
+        [x + half, y - outer - shellWall - 16],
+        [x + half, y - bore - 2],
+      ],
+      pen: "outline",
+      fill: "white metal",
+    },
+    { type: "circle", centre, radius: bore, pen: "outline", fill: "metal" },
+    side(1),
+    side(-1),
+    { type: "line", from: [x - outer - 44, y], to: [x + outer + 44, y], pen: "centre" },
+    { type: "line", from: [x, y - outer - 44], to: [x, y + outer + 40], pen: "centre" },
+    { type: "arc", centre, radius: bore - 9, from: load - whole, to: load + whole, pen: "warn" },
+    { type: "line", from: at(bore, load - whole), to: at(bore - 18, load - whole), pen: "warn" },
+    { type: "line", from: at(bore, load + whole), to: at(bore - 18, load + whole), pen: "warn" },
+    { type: "arrow", from: at(18, load), to: at(bore - 12, load), pen: "force" },
+    { type: "text", at: at(34, load + 100), text: "load", size: "small", anchor: "middle", ink: "force" },
+    { type: "text", at: [x, 20], text: "from the end", anchor: "middle", size: "large" },
+    { type: "text", at: [x + half + 6, y - outer - shellWall - 4], text: "riser", size: "small" },
+    { type: "text", at: [x + outer + shellWall + 5, y - 8], text: "shims", size: "small", ink: "warn" },
+    {
+      type: "text",
+      at: [x, bottom - 12],
+      text: `no groove ${whole}° to either side of the load`,
+      size: "small",
+      anchor: "middle",
+      ink: "warn",
+    },
+    { type: "text", at: [x, y - 6], text: size(plan.mandrel), anchor: "middle" },
+    { type: "text", at: [x, y - 22], text: "mandrel", anchor: "middle", size: "small" },
+  ];
+}
+
+function lengthView(plan: PourPlan, size: SizeText): Shape[] {
+  const [left, right, y] = [410, 760, 190];
+  const outer = 92;
+  const bore = (outer * plan.mandrel.si) / plan.shellBore.si;
+  const dam = 14;
+  const middle = (left + right) / 2;
+  const half = Math.max(6, (outer * plan.riser.diameter.si) / plan.shellBore.si);
+  const vent = 4;
+  const box = (x0: number, y0: number, x1: number, y1: number): readonly Point[] => [
+    [x0, y0],
+    [x1, y0],
+    [x1, y1],
+    [x0, y1],
+  ];
+  const halves = [1, -1].flatMap((way): Shape[] => [
+    {
+      type: "polygon",
+      points: box(left, y + way * outer, right, y + way * (outer + shellWall)),
+      pen: "outline",
+      fill: "iron",
+    },
+    {
+      type: "polygon",
+      points: box(left, y + way * bore, right, y + way * outer),
+      pen: "outline",
+      fill: "white metal",
+    },
+    ...([left - dam, right] as const).map(
+      (x0): Shape => ({
+        type: "polygon",
+        points: box(x0, y + way * bore, x0 + dam, y + way * (outer + 12)),
+        pen: "outline",
+        fill: "hatch",
+      }),
+    ),
+  ]);
+  const pipe = (x0: number, width: number, top: number): Shape => ({
+    type: "polygon",
+    points: box(x0 - width, y - outer - shellWall - top, x0 + width, y - outer + 1),
+    pen: "outline",
+    fill: width > vent ? "white metal" : "shade",
+  });
+  const vents = [left + 26, right - 26];
+  return [
+    ...halves,
+    pipe(middle, half, 16),
+    ...vents.map((x0) => pipe(x0, vent, 8)),
+    {
+      type: "polygon",
+      points: box(left - 46, y - bore, right + 46, y + bore),
+      pen: "outline",
+      fill: "metal",
+    },
+    { type: "line", from: [left - 60, y], to: [right + 60, y], pen: "centre" },
+    { type: "text", at: [middle, 20], text: "cut along the shaft", anchor: "middle", size: "large" },
+    {
+      type: "text",
+      at: [middle + half + 6, y - outer - shellWall - 4],
+      text: "pour here, riser",
+      size: "small",
+    },
+    {
+      type: "text",
+      at: [vents[0]!, y - outer - shellWall - 12],
+      text: "vent",
+      size: "small",
+      anchor: "middle",
+    },
+    {
+      type: "text",
+      at: [vents[1]!, y - outer - shellWall - 12],
+      text: "vent",
+      size: "small",
+      anchor: "middle",
+    },
+    { type: "text", at: [right + dam + 6, y - outer - 2], text: "dam", size: "small" },
+    { type: "text", at: [left - dam - 6, y - outer - 2], text: "dam", size: "small", anchor: "end" },
+    { type: "text", at: [middle, y + 22], text: "mandrel, clean, sooted, warm, held down", anchor: "middle" },
+    {
+      type: "text",
+      at: [middle, y + (bore + outer) / 2 + 4],
+      text: `white metal, wall ${size(plan.wall)}`,
+      anchor: "middle",
+    },
+    {
+      type: "dimension",
+      from: [right, y + outer + shellWall],
+      to: [left, y + outer + shellWall],
+      offset: -22,
+      text: size(plan.length),
+    },
+  ];
+}
+
+/** The arc without grooves, in words for a fact. */
+export function grooveRule(plan: PourPlan): string {
+  const at = formatFixed((plan.loadAt.si * 180) / Math.PI, 0);
+  return `cut from the parting lines, ending short of the ends; none within ${whole}° of the load, which presses ${at}° from straight down`;
+}

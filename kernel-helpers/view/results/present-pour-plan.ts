@@ -1,0 +1,127 @@
+import type { Chill, PourPlan } from "../../bearing/index.js";
+import { formatFixed, type Length, type Mass, type Temperature } from "../../quantity/index.js";
+import type { Fact, Presentation } from "../blocks.js";
+import { plusMinus } from "../format-measured.js";
+import { inUnit, jointUnits, rangeText } from "./joint-text.js";
+import { grooveRule, pourDrawing, pourDrawingAlt } from "./pour-drawing.js";
+import { warningBlocks } from "./warning-blocks.js";
+
+const outcomes = {
+  fills: "yes",
+  "cannot tell yet": "cannot tell yet",
+  "freezes before it fills": "no",
+} as const;
+const answers = {
+  fills: "It fills before it freezes.",
+  "cannot tell yet": "Whether it fills before it freezes cannot be told yet.",
+  "freezes before it fills": "It freezes before it fills.",
+} as const;
+
+/** The card to take to the pour: will it fill, the box ready to pour, sizes, metal, heat and time. */
+export function presentPourPlan(plan: PourPlan): Presentation {
+  const units = jointUnits(plan.shellBore);
+  const inchShop = units.system === "inch";
+  const size = (length: Length): string =>
+    inchShop ? `${formatFixed(length.in("inch"), 3)} in` : `${formatFixed(length.in("mm"), 2)} mm`;
+  const fine = (length: Length): string =>
+    inchShop ? `${formatFixed(length.in("inch"), 4)} in` : `${formatFixed(length.in("mm"), 3)} mm`;
+  return Object.freeze<Presentation>({
+    title: `Pour card: ${plan.name}`,
+    blocks: [
+      {
+        type: "verdict",
+        outcome: outcomes[plan.verdict],
+        text: answers[plan.verdict],
+        because: `Filled in ${inUnit(plan.fillTime, "second", 2)}. ${plan.because}`,
+      },
+      {
+        type: "drawing",
+        drawing: pourDrawing(plan, size),
+        alt: pourDrawingAlt(plan, size),
+        caption: "Bore and mandrel to scale with each other, iron and shims not.",
+      },
+      {
+        type: "facts",
+        facts: [...sizeFacts(plan, fine), ...metalFacts(plan, inchShop), ...heatFacts(plan, inchShop)],
+      },
+      ...warningBlocks(plan.warnings),
+    ],
+  });
+}
+
+function sizeFacts(plan: PourPlan, fine: (length: Length) => string): Fact[] {
+  const units = jointUnits(plan.shellBore);
+  const { journal, castBore, toTakeOff } = plan;
+  return [
+    {
+      label: "turn the mandrel to",
+      value: fine(plan.mandrel),
+      note: "diameter, measured cold; so that even the largest bore the casting may come to leaves the allowance",
+    },
+    {
+      label: "finished bore",
+      value: fine(plan.finishedBore),
+      note: `journal ${plusMinus(journal)} (95 %) and ${inUnit(plan.clearance, units.small, 3)} of DIAMETRAL clearance`,
+    },
+    {
+      label: "bore as cast",
+      value: `${fine(castBore.least)} to ${fine(castBore.largest)}`,
+      note: "free of the shell, and held by it",
+    },
+    {
+      label: "to scrape or bore off",
+      value: rangeText({ low: toTakeOff.least, high: toTakeOff.most }, units.small, 2),
+      note: "on diameter; where it is much, bore first and scrape the last",
+    },
+    { label: "oil grooves", value: grooveRule(plan) },
+  ];
+}
+
+function metalFacts(plan: PourPlan, inchShop: boolean): Fact[] {
+  const { volumes, alloy } = plan;
+  const unit = inchShop ? "inch3" : "litre";
+  const weight = (mass: Mass): string => inUnit(mass, inchShop ? "pound" : "kilogram", 3);
+  return [
+    { label: "metal", value: alloy.name, note: `${alloy.base} base` },
+    {
+      label: "put into the pot",
+      value: weight(plan.toMelt),
+      note: `${weight(plan.mass)} in the casting, the rest for dross and ladle; lining ${inUnit(volumes.lining, unit, 3)}, anchors ${inUnit(volumes.anchors, unit, 2)}, riser ${inUnit(volumes.riser, unit, 2)}`,
+    },
+    {
+      label: "lift on the mandrel",
+      value: `at most ${inUnit(plan.lift, inchShop ? "lbf" : "newton", 2)}`,
+      note: "hold it down, and the dams in",
+    },
+  ];
+}
+
+function heatFacts(plan: PourPlan, inchShop: boolean): Fact[] {
+  const degrees = (t: Temperature): string =>
+    inchShop ? `${formatFixed(t.in("degF"), 0)} °F` : `${formatFixed(t.in("degC"), 0)} °C`;
+  const { alloy, chill } = plan;
+  const solid = ({ solid: time }: Chill): string =>
+    time === undefined ? "never" : inUnit(time, "second", 2);
+  return [
+    {
+      label: "pour at",
+      value: degrees(plan.pouring),
+      note: `molten from ${degrees(alloy.liquidus)} on, solid below ${degrees(alloy.solidus)}`,
+    },
+    {
+      label: "preheat",
+      value: `shell ${degrees(plan.shellPreheat)}, mandrel ${degrees(plan.mandrelPreheat)}`,
+      note: "held long enough to be dry to the bottom of every crack and anchor",
+    },
+    {
+      label: "fill within",
+      value: rangeText({ low: chill.quick.beginsToFreeze, high: chill.slow.beginsToFreeze }, "second", 2),
+      note: `it stops running after ${rangeText({ low: chill.quick.stopsRunning, high: chill.slow.stopsRunning }, "second", 2)}; good contact first, soot or chalk last`,
+    },
+    {
+      label: "leave alone until solid",
+      value: `${solid(chill.quick)} to ${solid(chill.slow)}`,
+      note: `metal, shell and mandrel would meet at ${degrees(plan.meets)}`,
+    },
+  ];
+}

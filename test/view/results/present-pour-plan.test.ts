@@ -1,0 +1,65 @@
+import { describe, expect, it } from "vitest";
+import { pourPlan } from "../../../kernel-helpers/bearing/index.js";
+import { babbitt } from "../../../kernel-helpers/handbook/index.js";
+import {
+  degC,
+  degree,
+  kilogram,
+  measured,
+  micrometre,
+  mm,
+  quantity,
+  second,
+} from "../../../kernel-helpers/quantity/index.js";
+import { drawingExtent } from "../../../kernel-helpers/view/drawing/drawing-extent.js";
+import { presentResult } from "../../../kernel-helpers/view/results/present-result.js";
+
+const plan = pourPlan({
+  name: "pulley box",
+  alloy: babbitt(3),
+  journal: measured(mm(59.9), micrometre(4)),
+  clearance: micrometre(90),
+  allowance: mm(0.3),
+  shellBore: mm(80),
+  length: mm(120),
+  shellMass: kilogram(6),
+  anchors: { count: 4, mouth: quantity(80, "mm2"), depth: mm(5) },
+  shims: mm(1.5),
+  riser: { diameter: mm(25), height: mm(50) },
+  loss: 0.15,
+  shellPreheat: degC(130),
+  mandrelPreheat: degC(150),
+  shop: degC(18),
+  loadAt: degree(30),
+  fillTime: second(2),
+});
+const shown = presentResult(plan)!;
+const facts = shown.blocks.flatMap((block) => (block.type === "facts" ? block.facts : []));
+const fact = (label: string): string => facts.find((one) => one.label === label)!.value;
+
+describe("the pour card", () => {
+  it("says first whether it fills, then shows the box, then what to read off at the pot", () => {
+    expect(shown.title).toBe("Pour card: pulley box");
+    expect(shown.blocks.slice(0, 3).map(({ type }) => type)).toEqual(["verdict", "drawing", "facts"]);
+    expect(shown.blocks[0]).toMatchObject({
+      type: "verdict",
+      because: expect.stringMatching(/^Filled in 2 s\./),
+    });
+  });
+  it("gives sizes in the shop's unit, and names the clearance DIAMETRAL", () => {
+    expect(fact("turn the mandrel to")).toBe(`${plan.mandrel.in("mm").toFixed(3)} mm`);
+    expect(fact("pour at")).toBe("491 °C");
+    expect(facts.find(({ label }) => label === "finished bore")!.note).toMatch(
+      /90 µm of DIAMETRAL clearance/,
+    );
+  });
+  it("keeps grooves out of the loaded arc, in the drawing and in words", () => {
+    expect(fact("oil grooves")).toMatch(/none within 60° of the load, which presses 30° from straight down/);
+    const block = shown.blocks[1]!;
+    if (block.type !== "drawing") throw new Error("the second block is the drawing");
+    const arc = block.drawing.shapes.find((shape) => shape.type === "arc")!;
+    expect(arc).toMatchObject({ from: -120, to: 0, pen: "warn" });
+    expect(block.alt).toMatch(/no groove within 60 degrees/);
+    expect(drawingExtent(block.drawing)).toMatchObject({ left: 0, top: 0 });
+  });
+});
