@@ -5,12 +5,14 @@ import { renderText } from "../view/render-text.js";
 import type { Audit, DecisionVerdict } from "../view/results/audit-types.js";
 import { presentAudit } from "../view/results/present-audit.js";
 import type { Command } from "./command.js";
+import { foreignIn } from "./foreign-rebuild.js";
 import { UsageError } from "./usage-error.js";
 
 /** journalbox audit: whether each decision still follows from its readings, and what was altered since. */
 export const auditCommand: Command = {
   summary: "tells whether each decision still follows from its readings, and what was altered since",
   usage: `journalbox audit [folder] [--explain] [--no-run] [--json]
+journalbox audit <bundle> [--run-their-code] [--network-may-stay-open] [--explain] [--json]
 
 Compares every file of the rebuild in the folder (the one you stand in without it) with the hashes that the
 last run left, runs all its sheets again in a temporary copy, and tells of each decision on record whether it
@@ -22,27 +24,34 @@ or cannot be checked. The folder itself is left as it is.
   --no-run   compare hashes only: nothing of the rebuild is executed
   --json     print the outcome as JSON
 
+A bundle, and a folder unpacked from one, is somebody else's: its hashes are compared, and its sheets are run
+again only with --run-their-code, in the sandbox of this machine, which is told.
+
 Exit code: 0 all is as it was left and every decision stands, 1 the audit itself failed, 2 the call was off,
 3 figures moved or files were altered but every decision stands, 4 a decision follows no longer,
 5 a decision cannot be checked (with --no-run: only where something was altered is it 3).`,
 
   async run(args) {
-    const { folder, explain, rerun, json } = read(args);
+    const { folder, explain, rerun, json, runTheirCode, openNetwork } = read(args);
+    const live = process.stderr.isTTY === true;
+    const onProgress = (what: string): boolean => live && process.stderr.write(`\r\x1b[2K  ${what}`);
+    const foreign = foreignIn(folder === undefined ? [] : [folder]);
+    if (foreign !== undefined) {
+      const options = { rerun, explain, runTheirCode, openNetwork, onProgress };
+      return tell(await (await import("./audit-foreign.js")).auditForeign(foreign, options), json, live);
+    }
     const directory = findRebuild(folder ?? process.cwd());
     if (directory === undefined)
       throw new UsageError(`no rebuild.json in ${folder ?? "this folder"} or above it`);
-    const live = process.stderr.isTTY === true;
-    const audit = await auditRebuild({
-      directory,
-      rerun,
-      explain,
-      onProgress: (what) => live && process.stderr.write(`\r\x1b[2K  ${what}`),
-    });
-    if (live) process.stderr.write("\r\x1b[2K");
-    console.log(json ? canonicalJson(audit).trimEnd() : renderText(presentAudit(audit)));
-    return exitCode(audit);
+    return tell(await auditRebuild({ directory, rerun, explain, onProgress }), json, live);
   },
 };
+
+function tell(audit: Audit, json: boolean, live: boolean): number {
+  if (live) process.stderr.write("\r\x1b[2K");
+  console.log(json ? canonicalJson(audit).trimEnd() : renderText(presentAudit(audit)));
+  return exitCode(audit);
+}
 
 function exitCode({ files, failed, decisions, results, rerun }: Audit): number {
   const any = (verdict: DecisionVerdict): boolean =>
@@ -52,12 +61,27 @@ function exitCode({ files, failed, decisions, results, rerun }: Audit): number {
   return files.findings.length > 0 || results.length > 0 || any("stands, figures moved") ? 3 : 0;
 }
 
-function read(args: readonly string[]): { folder?: string; explain: boolean; rerun: boolean; json: boolean } {
+interface AuditCall {
+  readonly folder?: string;
+  readonly explain: boolean;
+  readonly rerun: boolean;
+  readonly json: boolean;
+  readonly runTheirCode: boolean;
+  readonly openNetwork: boolean;
+}
+
+function read(args: readonly string[]): AuditCall {
   try {
     const { positionals, values } = parseArgs({
       args: [...args],
       allowPositionals: true,
-      options: { explain: { type: "boolean" }, "no-run": { type: "boolean" }, json: { type: "boolean" } },
+      options: {
+        explain: { type: "boolean" },
+        "no-run": { type: "boolean" },
+        json: { type: "boolean" },
+        "run-their-code": { type: "boolean" },
+        "network-may-stay-open": { type: "boolean" },
+      },
     });
     if (positionals.length > 1) throw new Error(`one folder at the most, got ${positionals.join(" ")}`);
     if (values.explain && values["no-run"]) throw new Error("--explain runs the sheets, --no-run does not");
@@ -66,6 +90,8 @@ function read(args: readonly string[]): { folder?: string; explain: boolean; rer
       explain: values.explain === true,
       rerun: values["no-run"] !== true,
       json: values.json === true,
+      runTheirCode: values["run-their-code"] === true,
+      openNetwork: values["network-may-stay-open"] === true,
     };
   } catch (error) {
     throw new UsageError(error instanceof Error ? error.message : String(error));

@@ -16,6 +16,7 @@ import {
   versions,
 } from "../../record/index.js";
 import type { Audit, AuditedDecision } from "../../view/results/audit-types.js";
+import type { RunningKernel } from "../client/kernel-client.js";
 import { sheetsInOrder } from "../sheets-in-order.js";
 import { attributeMoves } from "./attribute-moves.js";
 import { comparePublished } from "./compare-published.js";
@@ -33,6 +34,8 @@ export interface AuditOptions {
   readonly rerun?: boolean;
   /** True to find, reading by reading, which of them carry each decision and how far each may move. */
   readonly explain?: boolean;
+  /** Starts the kernel in which the copy is run: how foreign code is kept in a sandbox. */
+  readonly startKernel?: (folder: string) => Promise<RunningKernel>;
   /** Told what is being done. */
   readonly onProgress?: (what: string) => void;
 }
@@ -111,10 +114,10 @@ class RunAgain {
   }
 
   async audit(): Promise<Outcome> {
-    const { directory } = this.#options;
+    const { directory, startKernel } = this.#options;
     const { folder, remove } = temporaryCopy(directory);
     try {
-      const runs = await QuietRuns.start(folder);
+      const runs = await QuietRuns.start(folder, startKernel?.(folder));
       try {
         return await this.#judgeAll(folder, runs);
       } finally {

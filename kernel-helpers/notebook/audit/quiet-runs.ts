@@ -1,9 +1,9 @@
-import { rmSync } from "node:fs";
+import { mkdirSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import { stripVTControlCharacters } from "node:util";
 import { type CellCode, recordFolder } from "../../record/index.js";
 import { CellError } from "../client/client-errors.js";
-import { KernelClient } from "../client/kernel-client.js";
+import { KernelClient, type RunningKernel } from "../client/kernel-client.js";
 import { outputFolder } from "../run-rebuild.js";
 
 /** A sheet by its code alone. */
@@ -25,13 +25,14 @@ const tenMinutes = 600_000;
  * notebooks. What they publish and decide is in the records of the folder afterwards.
  */
 export class QuietRuns {
-  readonly #client: KernelClient;
+  readonly #client: RunningKernel;
 
-  static async start(directory: string): Promise<QuietRuns> {
-    return new QuietRuns(await KernelClient.start({ directory }));
+  /** In the kernel given, which is closed with this, or in one of its own without a sandbox. */
+  static async start(directory: string, kernel?: Promise<RunningKernel>): Promise<QuietRuns> {
+    return new QuietRuns(await (kernel ?? KernelClient.start({ directory })));
   }
 
-  private constructor(client: KernelClient) {
+  private constructor(client: RunningKernel) {
     this.#client = client;
   }
 
@@ -40,8 +41,10 @@ export class QuietRuns {
    * first cell that fails; the next ones are run all the same.
    */
   async run(directory: string, sheets: readonly QuietSheet[]): Promise<readonly QuietFailure[]> {
-    for (const folder of [recordFolder, outputFolder])
+    for (const folder of [recordFolder, outputFolder]) {
       rmSync(join(directory, folder), { recursive: true, force: true });
+      mkdirSync(join(directory, folder)); // a kernel in a sandbox may write in them, and not make them
+    }
     const failures: QuietFailure[] = [];
     for (const { name, cells } of sheets) {
       await this.#client.reset({ directory, sheet: name });

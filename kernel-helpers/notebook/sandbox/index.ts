@@ -1,5 +1,5 @@
 // Running the worksheets of somebody else: nothing of them is trusted.
-export { runInSandbox, type SandboxRunOptions } from "./run-in-sandbox.js";
+export { requireSandbox, requireWhole, runInSandbox, type SandboxRunOptions } from "./run-in-sandbox.js";
 export { SandboxKernel, type SandboxLimits, usualLimits } from "./sandbox-kernel.js";
 export { type SandboxOffer, sandboxOffer, sandboxSentences } from "./sandbox-offer.js";
 export { unpackBundle } from "./unpack-bundle.js";

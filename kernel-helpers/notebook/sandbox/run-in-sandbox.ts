@@ -26,14 +26,7 @@ export interface SandboxRunOptions extends Pick<RunRebuildOptions, "onStart" | "
 export async function runInSandbox(options: SandboxRunOptions): Promise<RebuildRun> {
   const { bundle, folder, limits = usualLimits } = options;
   const offer = options.offer ?? sandboxOffer();
-  if (offer.permission === undefined)
-    throw new RangeError(
-      "runInSandbox: Node must have a permission model (version 20 or newer), got one without",
-    );
-  if (offer.network === "open" && options.openNetwork !== true)
-    throw new RangeError(
-      "runInSandbox: the network must be closed to foreign code, and cannot be on this machine (Linux with user namespaces, or Node 25, can)",
-    );
+  requireSandbox(offer, options.openNetwork === true);
   if (bundle !== undefined) {
     requireWhole(bundle);
     unpackBundle(bundle, folder);
@@ -49,11 +42,32 @@ export async function runInSandbox(options: SandboxRunOptions): Promise<RebuildR
   });
 }
 
-function requireWhole({ files }: Bundle): void {
+/**
+ * Refuses to go on where no sandbox can be given.
+ *
+ * @throws RangeError  Node has no permission model, or the network stays open and nobody has said that it may
+ */
+export function requireSandbox(offer: SandboxOffer, openNetwork: boolean): void {
+  if (offer.permission === undefined)
+    throw new RangeError(
+      "requireSandbox: Node must have a permission model (version 20 or newer), got one without",
+    );
+  if (offer.network === "open" && !openNetwork)
+    throw new RangeError(
+      "requireSandbox: the network must be closed to foreign code, and cannot be on this machine (Linux with user namespaces, or Node 25, can); --network-may-stay-open runs it all the same",
+    );
+}
+
+/**
+ * Refuses a bundle that is not as it was made.
+ *
+ * @throws RangeError  the message names the first file at fault
+ */
+export function requireWhole({ files }: Bundle): void {
   const { faults } = verifyBag(files);
   const [first] = faults;
   if (first !== undefined)
     throw new RangeError(
-      `runInSandbox: the bundle must be whole, got one that is not: ${first.file}: ${first.what}`,
+      `requireWhole: the bundle must be whole, got one that is not: ${first.file}: ${first.what}`,
     );
 }

@@ -110,7 +110,13 @@ export class SandboxKernel implements RunningKernel {
       outputs.push(output);
       options.onOutput?.(output);
     };
-    const answer = this.#ask("execute_request", { code, stop_on_error: true }, onOutput, options.cellId);
+    const asked = {
+      code,
+      silent: options.silent ?? false,
+      store_history: options.silent !== true,
+      stop_on_error: true,
+    };
+    const answer = this.#ask("execute_request", asked, onOutput, options.cellId);
     const content = await (options.timeout === undefined ? answer : this.#inTime(answer, options.timeout));
     if (content.status !== "ok") throw failure(content);
     return { executionCount: Number(content.execution_count), outputs };

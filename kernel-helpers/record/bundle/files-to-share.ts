@@ -2,7 +2,9 @@ import { existsSync, readdirSync, readFileSync, statSync } from "node:fs";
 import { join } from "node:path";
 import { rebuildFileName } from "../find-rebuild.js";
 import { findSheets } from "../find-sheets.js";
-import type { Files } from "./files.js";
+import { manifestFile, tagManifestFile } from "../manifest.js";
+import { sha256 } from "./bag.js";
+import { bytesOf, type Files, textOf } from "./files.js";
 import { leftOutFile } from "./left-out.js";
 
 /**
@@ -34,7 +36,34 @@ export function filesToShare(directory: string, links: "follow" | "refuse" = "re
   look("sheets", () => true);
   look("record", () => true);
   look("out", (path) => /^out\/[^/]+\.ipynb$/.test(path));
-  for (const { name, path } of findSheets(directory))
-    if (!files.has(`sheets/${name}.ipynb`)) files.set(`sheets/${name}.ipynb`, readFileSync(path));
+  const added = findSheets(directory).filter(({ name }) => !files.has(`sheets/${name}.ipynb`));
+  for (const { name, path } of added) files.set(`sheets/${name}.ipynb`, readFileSync(path));
+  if (added.length > 0)
+    listInManifest(
+      files,
+      added.map(({ name }) => `sheets/${name}.ipynb`),
+    );
   return files;
+}
+
+/**
+ * Puts files that come with the copy on the list by which the record vouches for its files; else they would be taken
+ * for files that somebody added after the run. A list that is not as the run left it is not touched.
+ */
+function listInManifest(files: Map<string, Uint8Array>, paths: readonly string[]): void {
+  const [manifest, tag] = [files.get(manifestFile), files.get(tagManifestFile)];
+  if (manifest === undefined || tag === undefined || textOf(tag) !== tagOf(manifest)) return;
+  const before = textOf(manifest)
+    .split("\n")
+    .filter((line) => line !== "");
+  const lines = [...before, ...paths.map((path) => `${sha256(files.get(path)!)}  ${path}`)];
+  const pathOf = (line: string): string => line.slice(line.indexOf("  ") + 2);
+  lines.sort((a, b) => (pathOf(a) < pathOf(b) ? -1 : 1));
+  const after = bytesOf(`${lines.join("\n")}\n`);
+  files.set(manifestFile, after);
+  files.set(tagManifestFile, bytesOf(tagOf(after)));
+}
+
+function tagOf(manifest: Uint8Array): string {
+  return `${sha256(manifest)}  ${manifestFile}\n`;
 }

@@ -41,6 +41,7 @@ export function hostileInput(address: string): ReportInput {
     title: breakOut,
     facts: [{ label: breakOut, value: breakOut }],
     invented: true,
+    notices: [breakOut],
     sheets: [
       {
         name: breakOut,
