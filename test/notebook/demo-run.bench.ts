@@ -6,7 +6,8 @@ import { join } from "node:path";
 import { bench, describe } from "vitest";
 import { readNotebook, writeNotebook } from "../../kernel-helpers/notebook/file/notebook-file.js";
 import type { Cell } from "../../kernel-helpers/notebook/file/notebook-format.js";
-import { findSheets, templateFolder } from "../../kernel-helpers/record/find-sheets.js";
+import { sheetsInOrder } from "../../kernel-helpers/notebook/sheets-in-order.js";
+import { templateFolder } from "../../kernel-helpers/record/find-sheets.js";
 import { packageRoot } from "../../kernel-helpers/record/package-root.js";
 
 // The whole demo rebuild, from a fresh process: both runners read the same cells. Ours also draws every figure and
@@ -44,7 +45,7 @@ function setUpJupyter(): {
   const rebuild = newRebuild("with-jupyter");
   const sheets = join(rebuild, "sheets");
   mkdirSync(sheets);
-  const files = findSheets(newRebuild("list")).map(({ name, path }) => {
+  const files = sheetsInOrder(newRebuild("list")).sheets.map(({ name, path }) => {
     const notebook = readNotebook(path);
     writeNotebook(join(sheets, `${name}.ipynb`), { ...notebook, cells: notebook.cells.map(writtenOut) });
     return `${name}.ipynb`;
