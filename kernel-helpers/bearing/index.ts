@@ -1,4 +1,5 @@
 // Poured bearings.
 export * from "./film/index.js";
+export * from "./fit/index.js";
 export * from "./pour/index.js";
 export * from "./run-in/index.js";

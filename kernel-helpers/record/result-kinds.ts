@@ -1,4 +1,11 @@
-import type { PourPlan, RunIn, RunningPrediction } from "../bearing/index.js";
+import type {
+  BoxAlignment,
+  BoxFit,
+  ContactSpots,
+  PourPlan,
+  RunIn,
+  RunningPrediction,
+} from "../bearing/index.js";
 import type {
   DrawUp,
   HeatingPlan,
@@ -57,6 +64,9 @@ export interface ResultKinds {
   readonly balance: Balance;
   readonly "wheel run-out": WheelRunOut;
   readonly "pour plan": PourPlan;
+  readonly "box fit": BoxFit;
+  readonly "contact spots": ContactSpots;
+  readonly "box alignment": BoxAlignment;
   readonly "run-in": RunIn;
   readonly "running prediction": RunningPrediction;
 }

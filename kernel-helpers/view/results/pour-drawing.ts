@@ -78,7 +78,14 @@ function endView(plan: PourPlan, size: SizeText): Shape[] {
     { type: "line", from: at(bore, load - whole), to: at(bore - 18, load - whole), pen: "warn" },
     { type: "line", from: at(bore, load + whole), to: at(bore - 18, load + whole), pen: "warn" },
     { type: "arrow", from: at(18, load), to: at(bore - 12, load), pen: "force" },
-    { type: "text", at: at(34, load + 100), text: "load", size: "small", anchor: "middle", ink: "force" },
+    {
+      type: "text",
+      at: at(bore * 0.62, load + 28),
+      text: "load",
+      size: "small",
+      anchor: "middle",
+      ink: "force",
+    },
     { type: "text", at: [x, 20], text: "from the end", anchor: "middle", size: "large" },
     { type: "text", at: [x + half + 6, y - outer - shellWall - 4], text: "riser", size: "small" },
     { type: "text", at: [x + outer + shellWall + 5, y - 8], text: "shims", size: "small", ink: "warn" },
@@ -90,8 +97,8 @@ function endView(plan: PourPlan, size: SizeText): Shape[] {
       anchor: "middle",
       ink: "warn",
     },
-    { type: "text", at: [x, y - 6], text: size(plan.mandrel), anchor: "middle" },
-    { type: "text", at: [x, y - 22], text: "mandrel", anchor: "middle", size: "small" },
+    { type: "text", at: [x, y - 14], text: size(plan.mandrel), anchor: "middle" },
+    { type: "text", at: [x, y - 30], text: "mandrel", anchor: "middle", size: "small" },
   ];
 }
 

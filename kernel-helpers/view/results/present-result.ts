@@ -1,6 +1,9 @@
 import type {
+  BoxAlignment,
+  BoxFit,
   ClearanceMap,
   CoastDown,
+  ContactSpots,
   PourPlan,
   RunIn,
   RunningFilm,
@@ -58,6 +61,7 @@ import {
   presentSplitCorrection,
   presentUnbalanceVerdict,
 } from "./present-balance.js";
+import { presentBoxAlignment, presentBoxFit, presentContactSpots } from "./present-box-fit.js";
 import { presentBudget, presentUncertain } from "./present-budget.js";
 import { presentCaution } from "./present-caution.js";
 import { presentComparison } from "./present-comparison.js";
@@ -169,6 +173,9 @@ type Result =
   | BeltAlignment
   | RunIn
   | CoastDown
+  | BoxFit
+  | ContactSpots
+  | BoxAlignment
   | PourPlan
   | RunningFilm
   | RunningPrediction
@@ -230,6 +237,9 @@ const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: 
   "belt alignment": presentBeltAlignment,
   "run-in": presentRunIn,
   "coast-down": presentCoastDown,
+  "box fit": presentBoxFit,
+  "contact spots": presentContactSpots,
+  "box alignment": presentBoxAlignment,
   "pour plan": presentPourPlan,
   "running film": presentRunningFilm,
   "running prediction": presentRunningPrediction,

@@ -1,0 +1,98 @@
+import type { BoxAlignment, BoxFit, ContactSpots, FittedBox } from "../../bearing/index.js";
+import { formatFixed, type Length } from "../../quantity/index.js";
+import type { Block, Presentation, VerdictBlock } from "../blocks.js";
+import { plusMinus } from "../format-measured.js";
+import { fitFigure } from "./box-fit-figure.js";
+import { inUnit, jointUnits } from "./joint-text.js";
+import { percentText } from "./percent-text.js";
+
+const answers = {
+  fits: { outcome: "yes", text: "fits" },
+  "does not fit": { outcome: "no", text: "does not fit" },
+  "cannot tell yet": { outcome: "cannot tell yet", text: "cannot be told yet" },
+} as const;
+
+/** Each box's verdict with what to do next, its figures, and the gaps along it. */
+export function presentBoxFit(fit: BoxFit): Presentation {
+  const { wanted, tolerance, taperLimit } = fit;
+  const units = jointUnits(wanted);
+  const small = (length: Length): string => inUnit(length, units.small, 3);
+  const shim = ({ shim: change }: FittedBox): string =>
+    change.si === 0
+      ? "leave"
+      : `${change.si > 0 ? "add" : "take out"} ${small(change.si > 0 ? change : change.times(-1))}`;
+  return Object.freeze<Presentation>({
+    title: `Fit of the boxes, from ${fit.table}`,
+    blocks: [
+      ...fit.boxes.map(
+        (box): VerdictBlock => ({
+          type: "verdict",
+          outcome: answers[box.verdict].outcome,
+          text: `${box.name}: ${answers[box.verdict].text}`,
+          because: `DIAMETRAL clearance ${plusMinus(box.clearance, { unit: units.small })} (95 %), wanted ${small(wanted)} ± ${small(tolerance)}: within in ${percentText(box.chance)} of the cases. Next: ${box.next}.`,
+        }),
+      ),
+      {
+        type: "table",
+        caption: `What to change; the clearance may differ by ${small(taperLimit)} from end to end`,
+        columns: [
+          { title: "box", align: "left" },
+          { title: "clearance, diametral", align: "right" },
+          { title: "differs end to end", align: "right" },
+          { title: "shims, both sides", align: "left" },
+          { title: "leaves", align: "right" },
+          { title: "scrape", align: "left" },
+        ],
+        rows: fit.boxes.map((box) => ({
+          cells: [
+            box.name,
+            plusMinus(box.clearance, { unit: units.small }),
+            plusMinus(box.taper, { unit: units.small }),
+            shim(box),
+            small(box.afterShim),
+            box.scrape === undefined
+              ? "not for taper"
+              : `${small(box.scrape.depth)} on diameter at ${inUnit(box.scrape.at, units.size, 4)}`,
+          ],
+          ...(box.verdict === "does not fit" ? { mark: "bad" as const } : {}),
+        })),
+      },
+      fitFigure(fit, units.size, units.small),
+    ],
+  });
+}
+
+/** Whether each box bears, by its spots. */
+export function presentContactSpots({ table, wanted, boxes }: ContactSpots): Presentation {
+  const outcome = { bears: "yes", "scrape on": "no", "cannot tell yet": "cannot tell yet" } as const;
+  return Object.freeze<Presentation>({
+    title: `Contact spots, from ${table}`,
+    blocks: boxes.map(
+      (box): Block => ({
+        type: "verdict",
+        outcome: outcome[box.verdict],
+        text: `${box.name}: ${box.verdict}`,
+        because: `${formatFixed(box.mean, 1)} ± ${formatFixed(2 * box.standardUncertainty, 1)} spots a square inch (95 %) in ${box.squares} squares, ${box.least} to ${box.most}; wanted ${wanted}. ${box.because[0]!.toUpperCase()}${box.because.slice(1)}.`,
+      }),
+    ),
+  });
+}
+
+/** Whether the boxes lie in one line, and what to put under. */
+export function presentBoxAlignment({ table, limit, sag, boxes }: BoxAlignment): Presentation {
+  const units = jointUnits(limit);
+  const outcome = { "in line": "yes", "out of line": "no", "cannot tell yet": "cannot tell yet" } as const;
+  const taken =
+    sag === undefined ? "" : ` Sag of the wire taken out, ${inUnit(sag, units.small, 2)} in the middle.`;
+  return Object.freeze<Presentation>({
+    title: `Alignment of the boxes, from ${table}`,
+    blocks: boxes.map(
+      ({ name, tilt, offset, verdict, shim }): Block => ({
+        type: "verdict",
+        outcome: outcome[verdict],
+        text: `${name}: ${verdict}`,
+        because: `It rises ${plusMinus(tilt, { unit: units.small })} (95 %) over its length against the line through all boxes, allowed ${inUnit(limit, units.small, 2)}; its middle stands ${inUnit(offset, units.small, 2)} over it.${shim === undefined ? "" : ` Shim ${inUnit(shim.thickness, units.small, 2)} under the end at ${inUnit(shim.under, units.size, 4)}.`}${taken}`,
+      }),
+    ),
+  });
+}

@@ -1,0 +1,150 @@
+import { describe, expect, it } from "vitest";
+import {
+  type BoxFitOptions,
+  boxAlignment,
+  boxFit,
+  contactSpots,
+} from "../../../kernel-helpers/bearing/index.js";
+import { inch, newton, quantityFromSi, thou } from "../../../kernel-helpers/quantity/index.js";
+import { readTable, type Table } from "../../../kernel-helpers/survey/index.js";
+import { expectClose } from "../../support/expect-close.js";
+
+const tableOf = (...lines: readonly string[]): Table =>
+  readTable(new TextEncoder().encode(lines.join("\n")), { name: "readings", file: "readings.csv" });
+const limits: BoxFitOptions = {
+  wanted: thou(4),
+  tolerance: thou(1),
+  taperLimit: thou(0.8),
+  readingUncertainty: thou(0.2),
+  shimStep: thou(1),
+};
+const gaps = (...gap: readonly number[]): Table =>
+  tableOf("box [text],station [in],gap [thou]", ...gap.map((value, i) => `far box,${i * 2 + 1},${value}`));
+
+describe("boxFit(table, options)", () => {
+  it("finds clearance and taper of a known line, with the uncertainties of the line's own formula", () => {
+    const [box] = boxFit(gaps(3.9, 4.0, 4.1, 4.2), limits).boxes;
+    expectClose(box!.clearance.value.in("thou"), 4.05, { rel: 1e-9, because: "half-way" });
+    expectClose(box!.taper.value.in("thou"), 0.3, { rel: 1e-9, because: "0.1 a step of 2 in" });
+    // u/√n, and u·L/√Σ(x − x̄)² with L = 6 in and Σ = 20 in².
+    expectClose(box!.clearance.standardUncertainty.in("thou"), 0.1, { rel: 1e-9, because: "0.2/√4" });
+    expectClose(box!.taper.standardUncertainty.in("thou"), (0.2 * 6) / Math.sqrt(20), {
+      rel: 1e-9,
+      because: "by hand",
+    });
+    expect(box!).toMatchObject({
+      verdict: "fits",
+      scrape: undefined,
+      next: "mark with blue and count the spots",
+    });
+  });
+  it("changes the shims by what is wanting, in whole steps, and says which way", () => {
+    const [slack] = boxFit(gaps(7.1, 6.9, 7.0, 7.0), limits).boxes;
+    expect(slack!.verdict).toBe("does not fit");
+    expectClose(slack!.shim.in("thou"), -3, { rel: 1e-9, because: "4 less 7" });
+    expectClose(slack!.afterShim.in("thou"), 4, { rel: 1e-9, because: "7 less 3" });
+    expect(slack!.next).toMatch(/^take the shims out, on both sides alike/);
+    expect(boxFit(gaps(1.1, 0.9, 1, 1), limits).boxes[0]!.next).toMatch(/^add the shims/);
+  });
+  it("has the tight end scraped before any shim is changed", () => {
+    const [box] = boxFit(gaps(3, 3.7, 4.4, 5), limits).boxes;
+    expect(box!.verdict).toBe("does not fit");
+    expect(box!.scrape!.at.in("inch")).toBe(1);
+    expectClose(box!.scrape!.depth.in("thou"), Math.abs(box!.taper.value.in("thou")), {
+      rel: 1e-9,
+      because: "all of it",
+    });
+  });
+  it("asks for an odd reading again, and for more where it cannot tell", () => {
+    expect(boxFit(gaps(4, 4, 6, 4, 4), limits).boxes[0]!.next).toMatch(/^take the gap at 5 in again/);
+    const [edge] = boxFit(gaps(4.9, 5.0, 5.0, 4.9), limits).boxes;
+    expect(edge!.verdict).toBe("cannot tell yet");
+    expect(edge!.next).toMatch(/^\d+ more gaps along the box would tell$/);
+  });
+  it("refuses what it cannot judge", () => {
+    expect(() => boxFit(gaps(4, 4), limits)).toThrow(
+      "boxFit: far box must have at least 3 gaps along it, got 2",
+    );
+    expect(() => boxFit(gaps(4, -1, 4), limits)).toThrow("a gap of far box must be 0 or more");
+    expect(() => boxFit(gaps(4, 4, 4), { ...limits, wanted: thou(0) })).toThrow(
+      "wanted must be above 0, got 0 thou",
+    );
+  });
+});
+
+describe("contactSpots(table, wanted)", () => {
+  const spots = (...counts: readonly number[]): Table =>
+    tableOf("box [text],spots [-]", ...counts.map((count) => `far box,${count}`));
+  it("gives mean and its uncertainty by hand, and lets an even, dense marking bear", () => {
+    const [box] = contactSpots(spots(9, 8, 10, 9, 8, 10), 6).boxes;
+    expectClose(box!.mean, 9, { rel: 1e-12, because: "54 in 6 squares" });
+    expectClose(box!.standardUncertainty, Math.sqrt(9 / 6), { rel: 1e-12, because: "never below Poisson's" });
+    expect(box!.verdict).toBe("bears");
+  });
+  it("sends the scraper on where spots are few, or crowd", () => {
+    expect(contactSpots(spots(1, 2, 1, 2, 1), 6).boxes[0]!.because).toBe(
+      "too few spots: scrape all that mark",
+    );
+    const crowd = contactSpots(spots(20, 1, 22, 0, 18, 2), 6).boxes[0]!;
+    expect(crowd.because).toBe("the spots crowd: scrape where they are thick");
+    // Σ(k − 10.5)²/10.5 = 551.5/10.5 = 52.5 on 5 degrees of freedom: far beyond the 0.1 % point, 20.5.
+    expect(crowd.evenChance).toBeLessThan(0.001);
+  });
+  it("refuses half a spot and too few squares", () => {
+    expect(() => contactSpots(spots(1.5, 2, 2, 2), 6)).toThrow("whole numbers from 0 on, got 1.5");
+    expect(() => contactSpots(spots(1, 2), 6)).toThrow("at least 4 squares counted, got 2");
+  });
+});
+
+describe("boxAlignment(table, options)", () => {
+  const wire = {
+    weight: quantityFromSi("stiffness or line load", 0.01),
+    tension: newton(100),
+    length: inch(80),
+  };
+  const sag = (x: number): number => ((0.01 * x * 0.0254 * (80 - x) * 0.0254) / 200 / 0.0254) * 1000;
+  const stations = [6, 9, 12, 60, 63, 66];
+  const depths = (rise: (x: number) => number): Table =>
+    tableOf(
+      "box [text],station [in],depth [thou]",
+      ...stations.map(
+        (x) => `${x < 40 ? "pulley box" : "far box"},${x},${(500 - rise(x) - sag(x)).toFixed(5)}`,
+      ),
+    );
+  const at = { limit: thou(2), readingUncertainty: thou(0.3), wire };
+  it("takes out the sag of the wire: boxes on one sloping line are in line, whatever its slope", () => {
+    const found = boxAlignment(
+      depths((x) => 0.5 * x),
+      at,
+    );
+    for (const box of found.boxes) {
+      expect(Math.abs(box.tilt.value.in("thou"))).toBeLessThan(1e-3);
+      expect(box.verdict).toBe("in line");
+    }
+    // w·L²/(8T): 0.01 × 2.032²/800 m.
+    expectClose(found.sag!.si, (0.01 * 2.032 ** 2) / 800, {
+      rel: 1e-9,
+      because: "middle of a flat catenary",
+    });
+  });
+  it("finds a tilted box, and what to put under its low end", () => {
+    const found = boxAlignment(
+      depths((x) => (x > 40 ? 2 * (x - 63) : 0)),
+      at,
+    );
+    const far = found.boxes[1]!;
+    expect(far.verdict).toBe("out of line");
+    expect(far.shim!.under.in("inch")).toBe(60);
+    expectClose(far.tilt.value.in("thou"), 12, {
+      rel: 0.02,
+      because: "2 thou an inch over 6 in; the line turns a little",
+    });
+    expect(found.boxes[0]!.verdict).toBe("in line");
+  });
+  it("refuses one box, and a station beyond the wire", () => {
+    const one = tableOf("box [text],station [in],depth [thou]", "a,1,5", "a,2,5", "a,3,5");
+    expect(() => boxAlignment(one, at)).toThrow("at least two boxes are needed, got 1");
+    const beyond = tableOf("box [text],station [in],depth [thou]", "a,90,5");
+    expect(() => boxAlignment(beyond, at)).toThrow("stations must lie on the wire of 80 in, got 90 in");
+  });
+});
