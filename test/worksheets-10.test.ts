@@ -1,6 +1,7 @@
 import { cpSync, mkdirSync } from "node:fs";
 import { join } from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
+import type { DrawUp } from "../kernel-helpers/joint/index.js";
 import { runRebuild } from "../kernel-helpers/notebook/run-rebuild.js";
 import { failureText } from "../kernel-helpers/notebook/runner/failure-text.js";
 import { gram, inch, mm, ounce } from "../kernel-helpers/quantity/index.js";
@@ -13,11 +14,11 @@ import { temporaryFolder } from "./support/temporary-folder.js";
 
 // What the invented readings were made from.
 const truths = [
-  { demo: "demo", offset: inch(0.006), at: 140, left: ounce(1.6), leftAt: 310 },
-  { demo: "demo-metric", offset: mm(0.11), at: 140, left: gram(38), leftAt: 40 },
+  { demo: "demo", offset: inch(0.006), at: 140, left: ounce(1.6), leftAt: 310, contact: inch(-0.28) },
+  { demo: "demo-metric", offset: mm(0.11), at: 140, left: gram(38), leftAt: 40, contact: mm(-4.4) },
 ] as const;
 
-describe.each(truths)("10-reassembly on $demo", ({ demo, offset, at, left, leftAt }) => {
+describe.each(truths)("10-reassembly on $demo", ({ demo, offset, at, left, leftAt, contact }) => {
   const folder = temporaryFolder();
   const published = <T>(name: string): T =>
     publishedValue(readSheetRecord(folder, "10-reassembly")!, name) as T;
@@ -27,12 +28,27 @@ describe.each(truths)("10-reassembly on $demo", ({ demo, offset, at, left, leftA
     for (const part of ["rebuild.json", "tables"])
       cpSync(join(templateFolder(), demo, part), join(folder, part), { recursive: true });
     mkdirSync(join(folder, "sheets"));
-    cpSync(join(templateFolder(), "10-reassembly.ipynb"), join(folder, "sheets", "10-reassembly.ipynb"));
+    // With the sheets it takes over from: the nut's thread, and the taper, which needs the shaft's survey.
+    for (const sheet of ["02-fastener-removal", "04-shaft-survey", "05-taper", "10-reassembly"])
+      cpSync(join(templateFolder(), `${sheet}.ipynb`), join(folder, "sheets", `${sheet}.ipynb`));
     const { results } = await runRebuild({ directory: folder });
     const failed = results.filter(({ status }) => status === "failed");
     if (failed.length > 0) throw new Error(failed.map(failureText).join("\n"));
   }, 240_000);
 
+  it("finds where the hub first touches within its range, and draws it up by the taper of the readings", () => {
+    const { firstContact, drawUp, wanted, verdict, gap, stops } = published<DrawUp>("drawUp");
+    expect(firstContact.low.si).toBeLessThan(contact.si);
+    expect(firstContact.high.si).toBeGreaterThan(contact.si);
+    const ratio = demo === "demo" ? 16 : 10;
+    const plain = (ratio * (wanted.low.si + wanted.high.si)) / 2 + (ratio * gap.middle.si) / 2;
+    expectClose(drawUp.middle.si, plain, {
+      rel: 0.01,
+      because: "the taper read differs by a few parts in a thousand",
+    });
+    expect(verdict).toBe("holds");
+    expect(stops.map(({ what }) => what)).toEqual(["nut's stop"]);
+  });
   it("finds how far the pulley was mounted off centre, and where", () => {
     const { rim } = published<WheelRunOut>("runOut");
     const bound = { rel: 0.1, because: "12 readings of an indicator, three standard uncertainties" };

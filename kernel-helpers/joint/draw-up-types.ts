@@ -1,5 +1,5 @@
 import type { Material } from "../handbook/index.js";
-import type { Length, Measured, Pressure, Torque } from "../quantity/index.js";
+import type { Length, Measured, Torque } from "../quantity/index.js";
 import type { TaperFit } from "../survey/index.js";
 import type { FitInput } from "./fit-input.js";
 import type { HubFit } from "./hub-fit-types.js";
@@ -37,8 +37,6 @@ export interface DrawUpInput {
     readonly thread: string;
     /** Nut factor K in T = K F d [-]. */
     readonly factor: { readonly low: number; readonly high: number };
-    /** Of the shaft's metal at the thread. */
-    readonly yield: Pressure;
   };
   /** Torque the hub must carry without its key. */
   readonly torque?: Torque | undefined;

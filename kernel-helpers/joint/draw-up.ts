@@ -37,7 +37,7 @@ const sure = 0.975;
  * @param input.wanted     interference half-way, on DIAMETER [m], default that of practice
  * @param input.gauge      standard uncertainty of the way from first contact, along the axis [m]
  * @param input.shoulder, input.nutStop  stations of the stops [m]
- * @param input.nut        thread, nut factor [-], yield of the shaft [Pa]
+ * @param input.nut        thread and nut factor [-]
  * @param input.torque     to be carried by friction alone [N·m]
  * @returns stations, draw-up, interference [m], fit, torque [N·m], stops, verdict
  * @throws RangeError  a taper does not grow with the station, the two are of different slopes beyond all use, or a size
@@ -186,11 +186,13 @@ function stopsOf(
 }
 
 function nutOf(
-  { nut }: DrawUpInput,
+  { nut, shaftMaterial }: DrawUpInput,
   pull: DrawUp["fit"]["pressOn"],
 ): { readonly torque: { readonly low: Torque; readonly high: Torque }; readonly load: number } | undefined {
   if (nut === undefined) return undefined;
   const thread = threadNamed(nut.thread);
+  if (shaftMaterial.yield === undefined)
+    throw new RangeError(`drawUp: shaftMaterial must be a metal that yields, got ${shaftMaterial.name}`);
   const unit = pull.low.writtenIn === "lbf" ? "lbfFoot" : "newtonMetre";
   const torque = (force: number, factor: number): Torque =>
     quantityFromSi("torque or energy", factor * force * thread.majorDiameter.si, unit);
@@ -199,7 +201,7 @@ function nutOf(
       low: torque(pull.low.si, nut.factor.low),
       high: torque(pull.high.si, nut.factor.high),
     }),
-    load: pull.high.si / (thread.stressArea.si * nut.yield.si),
+    load: pull.high.si / (thread.stressArea.si * shaftMaterial.yield.value.si),
   };
 }
 
@@ -242,7 +244,7 @@ function warningsFor(
   for (const [name, { residualShape }] of [["shaft", input.shaft] as const, ["bore", input.bore] as const])
     if (residualShape.shape === "hollow" || residualShape.shape === "barrel")
       warnings.push(
-        `The ${name} is ${residualShape.shape}, not straight: first contact is not where the line says.`,
+        `The taper of the ${name} is ${residualShape.shape === "barrel" ? "a barrel" : "hollow"}, not straight: first contact is not quite where its line says.`,
       );
   if (threadLoad !== undefined && threadLoad > 0.75)
     warnings.push(
