@@ -44,7 +44,8 @@ function mutateDigits(file: string, oneIn: number, check: (line: number) => void
   return places.length;
 }
 
-// With JOURNALBOX_EVERY_DIGIT=1 every digit of every record is tried too, and many more of each output.
+// With JOURNALBOX_EVERY_DIGIT=1 every digit is tried of tables and rebuild.json (1676 of them when this was written), of
+// records, kept copies and manifests (19 470), and one in 997 of the outputs (610): all were found, in the right file.
 const all = process.env.JOURNALBOX_EVERY_DIGIT === "1";
 
 describe("verifyRebuild(directory)", () => {
