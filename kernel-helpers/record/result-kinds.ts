@@ -17,7 +17,7 @@ import type {
   ThreadHand,
   ThreadIdentity,
 } from "../joint/index.js";
-import type { Balance, BalanceOnWays, WheelRunOut } from "../shaft/index.js";
+import type { Balance, BalanceOnWays, CleanUp, WheelRunOut } from "../shaft/index.js";
 import type {
   CalibrationLine,
   InstrumentComparison,
@@ -62,6 +62,7 @@ export interface ResultKinds {
   readonly "draw-up": DrawUp;
   readonly "balance on ways": BalanceOnWays;
   readonly balance: Balance;
+  readonly "clean-up": CleanUp;
   readonly "wheel run-out": WheelRunOut;
   readonly "pour plan": PourPlan;
   readonly "box fit": BoxFit;

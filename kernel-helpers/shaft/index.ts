@@ -1,3 +1,4 @@
 // The shaft and what turns with it.
 export * from "./balance/index.js";
+export * from "./clean-up/index.js";
 export * from "./wheel/index.js";

@@ -26,6 +26,7 @@ import type {
   BalanceRuns,
   BalanceWithoutPhase,
   BeltAlignment,
+  CleanUp,
   PermissibleUnbalance,
   RimSpeed,
   SplitCorrection,
@@ -64,6 +65,7 @@ import {
 import { presentBoxAlignment, presentBoxFit, presentContactSpots } from "./present-box-fit.js";
 import { presentBudget, presentUncertain } from "./present-budget.js";
 import { presentCaution } from "./present-caution.js";
+import { presentCleanUp } from "./present-clean-up.js";
 import { presentComparison } from "./present-comparison.js";
 import { presentDecision, type ShownDecision } from "./present-decision.js";
 import { presentDrawUp } from "./present-draw-up.js";
@@ -179,7 +181,8 @@ type Result =
   | PourPlan
   | RunningFilm
   | RunningPrediction
-  | ClearanceMap;
+  | ClearanceMap
+  | CleanUp;
 
 /** Every kind of result and its look. A kind without an entry here does not compile. */
 const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: K }>) => Presentation } = {
@@ -244,6 +247,7 @@ const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: 
   "running film": presentRunningFilm,
   "running prediction": presentRunningPrediction,
   "clearance map": presentClearanceMap,
+  "clean-up": presentCleanUp,
 };
 
 /**
