@@ -137,6 +137,8 @@ describe("a rebuild whose sheet fails", () => {
   it("still leaves the executed notebook and a report that says where and why", async () => {
     const folder = temporaryFolder({ "tables/shaft-survey.csv": "station [in], diameter\n1, 2.5\n" });
     cpSync(join(templateFolder(), "demo", "rebuild.json"), join(folder, "rebuild.json"));
+    const sheet = "04-shaft-survey.ipynb";
+    cpSync(join(templateFolder(), sheet), join(folder, "sheets", sheet));
     const run = await runRebuild({ directory: folder });
     expect(run.results[0]!.status).toBe("failed");
     expect(run.results[0]!.error!.message).toMatch(/shaft-survey\.csv line 1.*unit/s);
