@@ -1,11 +1,4 @@
-import {
-  type AnyQuantity,
-  formatFixed,
-  formatNumber,
-  type Mass,
-  shownUnit,
-  unitNamed,
-} from "../../quantity/index.js";
+import { formatFixed, formatNumber, type Mass, unitNamed } from "../../quantity/index.js";
 import type {
   Balance,
   BalanceOnWays,
@@ -20,15 +13,8 @@ import { formatMeasured, plusMinus } from "../format-measured.js";
 import { balanceFace } from "./balance-face.js";
 import { chanceText } from "./chance-text.js";
 import { countText } from "./count-text.js";
+import { threeDigits } from "./three-digits.js";
 import { warningBlocks } from "./warning-blocks.js";
-
-/** A quantity to three digits, in the unit it is shown in. */
-function threeDigits(value: AnyQuantity): string {
-  const name = shownUnit(value.dimension, value.writtenIn);
-  if (name === undefined) return value.toString();
-  const { si, symbol } = unitNamed(name);
-  return `${formatNumber(value.si / si, 3)}${symbol === "°" ? "°" : ` ${symbol}`}`;
-}
 
 /** Static balance on ways: what to hang where, the wheel's face, and each mass tried. */
 export function presentBalanceOnWays(found: BalanceOnWays): Presentation {

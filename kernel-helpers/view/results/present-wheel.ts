@@ -1,16 +1,10 @@
-import { type AnyQuantity, formatNumber, inFraction, shownUnit, unitNamed } from "../../quantity/index.js";
+import { formatNumber, inFraction } from "../../quantity/index.js";
 import type { BeltAlignment, RimSpeed, RingRunOut, WheelRunOut } from "../../shaft/index.js";
 import type { Fact, Presentation } from "../blocks.js";
 import { formatMeasured, plusMinus } from "../format-measured.js";
 import { type ShownUnits, shownUnits, smallText } from "./shown-units.js";
+import { threeDigits } from "./three-digits.js";
 import { warningBlocks } from "./warning-blocks.js";
-
-function threeDigits(value: AnyQuantity): string {
-  const name = shownUnit(value.dimension, value.writtenIn);
-  if (name === undefined) return value.toString();
-  const { si, symbol } = unitNamed(name);
-  return `${formatNumber(value.si / si, 3)} ${symbol}`;
-}
 
 /** How fast a rim runs against how fast it may. */
 export function presentRimSpeed(found: RimSpeed): Presentation {
