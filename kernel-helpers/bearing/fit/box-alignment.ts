@@ -56,7 +56,11 @@ export interface BoxAlignment {
  * @param options.wire  weight [N/m], tension [N], length [m]; leave out for a straightedge
  * @returns a box each
  * @throws RangeError  a value not above 0, a station beyond the wire, fewer than 3 readings in a box, or a single box
- * @example boxAlignment(rebuild.table("box-alignment"), limits).boxes[0].verdict // "in line"
+ * @example
+ * const rows = ["near,1,50", "near,4,50", "near,7,50", "far,51,50", "far,54,50", "far,57,50"];
+ * const bytes = new TextEncoder().encode(["box [text],station [in],depth [thou]", ...rows].join("\n"));
+ * const table = readTable(bytes, { name: "boxes", file: "boxes.csv" });
+ * boxAlignment(table, { limit: thou(5), readingUncertainty: thou(0.5) }).boxes[0].verdict // "in line"
  * @source sag of a flat catenary: elementary; line: ISO/TS 28037:2010, clause 6
  */
 export function boxAlignment(

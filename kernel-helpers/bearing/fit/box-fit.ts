@@ -74,7 +74,11 @@ const odd = 3;
  * @param options.tolerance, options.taperLimit, options.readingUncertainty, options.shimStep  > 0 [m]
  * @returns a box each, in the order of the table
  * @throws RangeError  an option not above 0, a gap below 0, or a box with fewer than 3 gaps
- * @example boxFit(rebuild.table("box-fit"), limits).boxes[0].verdict // "fits"
+ * @example
+ * const rows = ["far box,1,3.9", "far box,3,4.0", "far box,5,4.1", "far box,7,4.2"];
+ * const bytes = new TextEncoder().encode(["box [text],station [in],gap [thou]", ...rows].join("\n"));
+ * const limits = { wanted: thou(4), tolerance: thou(1), taperLimit: thou(0.8), readingUncertainty: thou(0.2), shimStep: thou(1) };
+ * boxFit(readTable(bytes, { name: "fit", file: "fit.csv" }), limits).boxes[0].verdict // "fits"
  * @source line: ISO/TS 28037:2010, clause 6; use of gauge, shims and scraper: common practice, no source
  */
 export function boxFit(table: Table, options: BoxFitOptions): BoxFit {

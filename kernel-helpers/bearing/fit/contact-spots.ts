@@ -41,7 +41,10 @@ const uneven = 0.05;
  * @param wanted  spots a square inch, > 0 [-]
  * @returns a box each
  * @throws RangeError  wanted not above 0, a count that is no whole number, or fewer than 4 squares in a box
- * @example contactSpots(rebuild.table("box-spots"), 6).boxes[0].verdict // "bears"
+ * @example
+ * const rows = [9, 8, 10, 9, 8, 10].map((spots) => `far box,${spots}`);
+ * const bytes = new TextEncoder().encode(["box [text],spots [-]", ...rows].join("\n"));
+ * contactSpots(readTable(bytes, { name: "spots", file: "spots.csv" }), 6).boxes[0].verdict // "bears"
  * @source R. A. Fisher, Statistical Methods for Research Workers, section 16 (index of dispersion; from memory)
  */
 export function contactSpots(table: Table, wanted: number): ContactSpots {

@@ -369,6 +369,7 @@ describe("reset", () => {
     expect(await html()).toContain('<img src="data:image/svg+xml;base64,');
   });
   it("tells helpers which sheet runs, and where", async () => {
+    await kernel.reset({ directory: folder, sheet: "02-next" });
     const session = `${packageRoot()}/dist/record/session.js`;
     expect(await resultOf(`require(${JSON.stringify(session)}).getSession()`)).toBe(
       `{ directory: '${folder}', sheet: '02-next' }`,

@@ -110,7 +110,7 @@ describe("shareRebuild(a rebuild that has been run)", () => {
     const copy = temporaryFolder();
     cpSync(demoFolder(), copy, { recursive: true, filter: (path) => !/[/\\](?:out|record)$/.test(path) });
     await expect(shareRebuild({ directory: copy, today })).rejects.toThrow(
-      /must have been run, got none of 04/,
+      /must have been run, got none of 02-fastener-removal/,
     );
     mkdirSync(join(copy, "tables", "more"));
     symlinkSync("/etc/hosts", join(copy, "tables", "more", "hosts.csv"));
