@@ -42,6 +42,7 @@ export { type ProfileOptions, profileOf } from "./profile.js";
 export type {
   BandCountProbability,
   BandEdge,
+  CommonSource,
   DiameterReading,
   EdgeStretch,
   GrossReading,
@@ -71,6 +72,7 @@ export type { IndicatorOptions } from "./run-out-readings.js";
 export type { OffCentre, RunOut, RunOutStation } from "./run-out-types.js";
 export { type WornPlace, type WornSide, type WornSideOptions, wornSide } from "./run-out-worn-side.js";
 export { stationOfDiameter } from "./station-of-diameter.js";
+export { depthBudget, taperBudget } from "./survey-budget.js";
 export type { Column, Conditions, Instrument, Part, Remark, Table } from "./table.js";
 export { type TableFault, TableFaults } from "./table-faults.js";
 export { halfAngleOf } from "./taper-angle.js";

@@ -34,6 +34,12 @@ export interface ProfileStation {
   readonly readings: readonly number[];
 }
 
+/** Something that moves all readings of a survey alike. */
+export interface CommonSource {
+  readonly name: string;
+  readonly standardUncertainty: Length;
+}
+
 /** The diameter along the shaft. */
 export interface Profile {
   readonly kind: "profile";
@@ -48,6 +54,8 @@ export interface Profile {
   readonly stationUncertainty: Length;
   /** Standard uncertainty common to all readings: calibration and temperature. It moves all or none. */
   readonly commonUncertainty: Length;
+  /** What `commonUncertainty` is made of; undefined where it is known as a whole only. */
+  readonly commonSources?: readonly CommonSource[];
   /** What was done to bring readings to 20 °C, in words with its size; or why nothing was. */
   readonly correction: string;
   readonly unitSystem: UnitSystem;

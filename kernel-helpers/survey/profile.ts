@@ -94,7 +94,11 @@ export function profileOf(table: Table, options: ProfileOptions = {}): Profile {
   const sorted = groups.flat();
 
   const largest = readings.reduce((most, { asRead }) => Math.max(most, asRead.si), 0);
-  const calibration = table.conditions.instruments[diameterColumn]?.calibration?.si ?? 0;
+  const instrument = table.conditions.instruments[diameterColumn];
+  const common = [
+    { name: `setting of ${instrument?.title ?? "the instrument"}`, si: instrument?.calibration?.si ?? 0 },
+    { name: "temperature of shaft and instrument", si: largest * relativeU },
+  ].filter(({ si }) => si > 0);
   const stationU = uncertaintyOfStation(table, stationColumn, options.stationUncertainty);
   return Object.freeze<Profile>({
     kind: "profile",
@@ -104,7 +108,10 @@ export function profileOf(table: Table, options: ProfileOptions = {}): Profile {
     stations: Object.freeze(stationsOf(groups, sorted)),
     angles: Object.freeze(anglesIn(sorted)),
     stationUncertainty: quantityFromSi("length", stationU ?? 0, station!.unit as never),
-    commonUncertainty: lengthOf(Math.hypot(calibration, largest * relativeU)),
+    commonUncertainty: lengthOf(Math.hypot(...common.map(({ si }) => si))),
+    commonSources: Object.freeze(
+      common.map(({ name, si }) => Object.freeze({ name, standardUncertainty: lengthOf(si) })),
+    ),
     correction: text,
     unitSystem: table.unitSystem ?? "metric",
     warnings: Object.freeze([
