@@ -36,7 +36,7 @@ export type {
 export { meanBetween } from "./mean-between.js";
 // Where to read next.
 export { nextReadings } from "./next-readings.js";
-export type { NextReading, NextReadings, NextReadingsQuestion } from "./next-readings-types.js";
+export type { NextReading, NextReadings, NextReadingsQuestion, OutlinePoint } from "./next-readings-types.js";
 // Diameters along the shaft.
 export { type ProfileOptions, profileOf } from "./profile.js";
 export type {

@@ -27,6 +27,13 @@ export interface NextReading {
   readonly reason: string;
 }
 
+/** A corner of the outline of a shaft as surveyed. */
+export interface OutlinePoint {
+  readonly station: Length;
+  /** By the fit, at 20 °C. */
+  readonly diameter: Length;
+}
+
 /** Where to read next, the best place first. Stations and angles are the marks for a figure. */
 export interface NextReadings {
   readonly kind: "next readings";
@@ -38,6 +45,8 @@ export interface NextReadings {
   /** Standard uncertainty now: of a place or a diameter [m], of a taper [-]. */
   readonly before: Length | number;
   readonly readings: readonly NextReading[];
+  /** The shaft as surveyed, for the figure: both ends of each band, or of the taper, along the shaft. */
+  readonly outline?: readonly OutlinePoint[];
   readonly text: string;
   readonly warnings: readonly string[];
 }

@@ -3,7 +3,7 @@ import { nextForDepth } from "./next-readings-depth.js";
 import { nextForEdge } from "./next-readings-edge.js";
 import { nextForLimit } from "./next-readings-limit.js";
 import { nextForTaper } from "./next-readings-taper.js";
-import type { NextReadings, NextReadingsQuestion } from "./next-readings-types.js";
+import type { NextReadings, NextReadingsQuestion, OutlinePoint } from "./next-readings-types.js";
 import type { TaperFit, WearBands } from "./profile-types.js";
 import { chanceText, plainSmall } from "./run-out-text.js";
 
@@ -46,7 +46,13 @@ export function nextReadings(result: WearBands | TaperFit, question: NextReading
       `${where}: a question about ${question.about} is asked of ${wanted}, got ${String((result as { kind?: unknown }).kind)}`,
     );
   const { title, unitSystem, warnings } = result.profile;
-  const head = { kind: "next readings" as const, title, unitSystem, about: question.about };
+  const head = {
+    kind: "next readings" as const,
+    title,
+    unitSystem,
+    about: question.about,
+    outline: Object.freeze(outlineOf(result)),
+  };
   const finish = (rest: Omit<NextReadings, keyof typeof head>): NextReadings =>
     Object.freeze<NextReadings>({
       ...head,
@@ -102,6 +108,17 @@ export function nextReadings(result: WearBands | TaperFit, question: NextReading
         : `At its smallest band ${answer.band.number} is ${margin} ${side} the limit, which is not clear. One more station at ${best.station} makes it clear with a probability of ${chanceText(best.clearAfterOne!)}, three with ${chanceText(best.clearAfterThree!)}.`,
     warnings: answer.warnings,
   });
+}
+
+function outlineOf(result: WearBands | TaperFit): OutlinePoint[] {
+  if (result.kind === "taper")
+    return [result.smallEnd, result.largeEnd]
+      .map(({ station, diameter }) => Object.freeze({ station, diameter: diameter.value }))
+      .sort((a, b) => a.station.si - b.station.si);
+  return result.bands.flatMap((band) => [
+    Object.freeze({ station: band.from, diameter: band.diameterAtFrom }),
+    Object.freeze({ station: band.to, diameter: band.diameterAtTo }),
+  ]);
 }
 
 function share(gain: number): string {

@@ -3,6 +3,7 @@ import type { NextReading, NextReadings } from "../../survey/next-readings-types
 import type { Presentation, TableBlock } from "../blocks.js";
 import { angleText } from "./angle-text.js";
 import { chanceText } from "./chance-text.js";
+import { nextReadingsDrawing } from "./next-readings-drawing.js";
 import {
   type ShownUnits,
   shownUnits,
@@ -29,6 +30,7 @@ export function presentNextReadings(found: NextReadings): Presentation {
           },
         ],
       },
+      ...nextReadingsDrawing(found, units),
       ...(found.readings.length === 0 ? [] : [list(found, units)]),
       ...warningBlocks(found.warnings),
     ],
@@ -43,6 +45,7 @@ function list(found: NextReadings, units: ShownUnits): TableBlock {
     type: "table",
     caption: "Best place first; standard uncertainty after it is read",
     columns: [
+      { title: "mark", align: "right" },
       { title: "station", unit: units.sizeSymbol, align: "right" },
       { title: "angles", align: "left" },
       { title: "after one", align: "right" },
@@ -57,8 +60,9 @@ function list(found: NextReadings, units: ShownUnits): TableBlock {
       { title: "why here", align: "left" },
       { title: "read", align: "left" },
     ],
-    rows: found.readings.map((reading) => ({
+    rows: found.readings.map((reading, i) => ({
       cells: [
+        `${i + 1}`,
         stationText(reading.station, units),
         reading.angles.map(angleText).join(", "),
         uncertaintyText(reading.afterOne, found, units),
