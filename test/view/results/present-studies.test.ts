@@ -138,11 +138,12 @@ describe("what the looks say", () => {
     expect(verdicts(results["worn side"])).toBe(1);
     expect(verdicts(results["worn side by diameters"])).toBe(0);
   });
-  it("is a list for the bench: station, angles, what it brings, why, and room to write", () => {
+  it("is a list for the bench: mark on the drawing, station, angles, what it brings, why, and room to write", () => {
     const [table] = shown(results["next for a limit"]).blocks.filter(
       (b): b is TableBlock => b.type === "table",
     );
     expect(table!.columns.map(({ title }) => title)).toEqual([
+      "mark",
       "station",
       "angles",
       "after one",
@@ -153,7 +154,7 @@ describe("what the looks say", () => {
       "why here",
       "read",
     ]);
-    expect(table!.rows[0]!.cells[1]).toBe("0°, 90°");
+    expect(table!.rows[0]!.cells[2]).toBe("0°, 90°");
     expect(text(results["next for a taper"])).toMatch(/standard uncertainty now .* in per foot/);
   });
   it("draws the centres with their axis, within the house's check, as the split says", () => {
