@@ -66,14 +66,18 @@ export class RunJob {
       stdio: ["ignore", "ignore", "pipe", "ipc"],
     });
     this.#child = child;
-    let ended = false;
+    // Told only when the program has gone: whoever hears that a run has ended may begin the next at once.
+    let ended: RunEndedEvent | undefined;
     let lastWords = "";
     child.stderr?.on("data", (bytes: Buffer) => {
       lastWords = (lastWords + bytes.toString("utf8")).slice(-kept);
     });
     child.on("message", (message) => {
       const event = message as RunMessage;
-      ended ||= event.type === "run-ended";
+      if (event.type === "run-ended") {
+        ended = event;
+        return;
+      }
       this.#tell(event);
       if (event.type === "progress" && event.stage === "sheet-ended") this.#changed();
     });
@@ -83,7 +87,7 @@ export class RunJob {
     child.once("close", (_, signal) => {
       this.#child = undefined;
       const error = signal === "SIGKILL" ? "the run was stopped" : lastWords.trim() || "the run ended early";
-      if (!ended) this.#tell({ type: "run-ended", failed: [], report: false, error });
+      this.#tell(ended ?? { type: "run-ended", failed: [], report: false, error });
       this.#changed();
     });
   }
