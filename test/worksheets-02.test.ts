@@ -1,25 +1,13 @@
-import { cpSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
 import type { ThreadHand, ThreadIdentity } from "../kernel-helpers/joint/index.js";
 import { type RebuildRun, runRebuild } from "../kernel-helpers/notebook/run-rebuild.js";
-import { failureText } from "../kernel-helpers/notebook/runner/failure-text.js";
-import { templateFolder } from "../kernel-helpers/record/find-sheets.js";
 import { publishedValue, readSheetRecord } from "../kernel-helpers/record/sheet-record.js";
 import { ensureBuilt } from "./support/built.js";
-import { temporaryFolder } from "./support/temporary-folder.js";
+import { copyOfDemo, runThrough } from "./support/run-demo.js";
 
 const sheet = "02-fastener-removal";
-
-/** A copy of a demo with this sheet alone. */
-function copyOf(demo: string): string {
-  const folder = temporaryFolder();
-  for (const part of ["rebuild.json", "tables"])
-    cpSync(join(templateFolder(), demo, part), join(folder, part), { recursive: true });
-  mkdirSync(join(folder, "sheets"));
-  cpSync(join(templateFolder(), `${sheet}.ipynb`), join(folder, "sheets", `${sheet}.ipynb`));
-  return folder;
-}
 
 // What the invented readings were made from.
 const truths = [
@@ -30,11 +18,8 @@ const truths = [
 describe.each(truths)("02-fastener-removal on $demo", ({ demo, thread, loosen }) => {
   let folder: string;
   beforeAll(async () => {
-    await ensureBuilt();
-    folder = copyOf(demo);
-    const { results } = await runRebuild({ directory: folder });
-    const failed = results.filter(({ status }) => status === "failed");
-    if (failed.length > 0) throw new Error(failed.map(failureText).join("\n"));
+    folder = copyOfDemo(demo, [sheet]);
+    await runThrough(folder);
   }, 240_000);
   const published = <T>(name: string): T => publishedValue(readSheetRecord(folder, sheet)!, name) as T;
 
@@ -50,7 +35,7 @@ describe.each(truths)("02-fastener-removal on $demo", ({ demo, thread, loosen })
 describe("02-fastener-removal where the thread seen contradicts the one expected", () => {
   it("stops at the hand, before anything is said of pulling, until the reason is written down", async () => {
     await ensureBuilt();
-    const folder = copyOf("demo");
+    const folder = copyOfDemo("demo", [sheet]);
     const path = join(folder, "rebuild.json");
     const rebuild = JSON.parse(readFileSync(path, "utf8"));
     rebuild.words["nut thread hand"] = "left";

@@ -1,14 +1,8 @@
-import { cpSync } from "node:fs";
-import { join } from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
 import type { HeatingPlan, HubFit, PressRig, Release } from "../kernel-helpers/joint/index.js";
-import { runRebuild } from "../kernel-helpers/notebook/run-rebuild.js";
-import { failureText } from "../kernel-helpers/notebook/runner/failure-text.js";
-import { templateFolder } from "../kernel-helpers/record/find-sheets.js";
 import { publishedValue, readSheetRecord } from "../kernel-helpers/record/sheet-record.js";
-import { ensureBuilt } from "./support/built.js";
 import { expectClose } from "./support/expect-close.js";
-import { temporaryFolder } from "./support/temporary-folder.js";
+import { copyOfDemo, runThrough } from "./support/run-demo.js";
 
 // What the demos' facts must come to, reckoned here by hand: sizes in metres, moduli in pascals.
 const truths = [
@@ -41,13 +35,8 @@ describe.each(truths)("worksheet 03 on $demo", (truth) => {
     publishedValue(readSheetRecord(folder, "03-hub-removal")!, name) as T;
 
   beforeAll(async () => {
-    await ensureBuilt();
-    folder = temporaryFolder();
-    for (const part of ["rebuild.json", "tables"])
-      cpSync(join(templateFolder(), truth.demo, part), join(folder, part), { recursive: true });
-    const run = await runRebuild({ directory: folder });
-    const failed = run.results.filter(({ status }) => status === "failed");
-    if (failed.length > 0) throw new Error(failed.map(failureText).join("\n"));
+    folder = copyOfDemo(truth.demo);
+    await runThrough(folder);
   }, 240_000);
 
   it("finds the seat on the taper and a force near the middle of the ranges, reckoned by hand", () => {

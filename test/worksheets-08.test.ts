@@ -1,14 +1,8 @@
-import { cpSync } from "node:fs";
-import { join } from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
 import type { BoxFit, ContactSpots, PourPlan } from "../kernel-helpers/bearing/index.js";
-import { runRebuild } from "../kernel-helpers/notebook/run-rebuild.js";
-import { failureText } from "../kernel-helpers/notebook/runner/failure-text.js";
-import { templateFolder } from "../kernel-helpers/record/find-sheets.js";
 import { publishedValue, readSheetRecord } from "../kernel-helpers/record/sheet-record.js";
-import { ensureBuilt } from "./support/built.js";
 import { expectClose } from "./support/expect-close.js";
-import { temporaryFolder } from "./support/temporary-folder.js";
+import { copyOfDemo, runThrough } from "./support/run-demo.js";
 
 // What the demos' facts and readings must come to, reckoned here by hand: metres and kilograms.
 const truths = [
@@ -39,13 +33,8 @@ describe.each(truths)("worksheets 08 and 09 on $demo", (truth) => {
     publishedValue(readSheetRecord(folder, sheet)!, name) as T;
 
   beforeAll(async () => {
-    await ensureBuilt();
-    folder = temporaryFolder();
-    for (const part of ["rebuild.json", "tables"])
-      cpSync(join(templateFolder(), truth.demo, part), join(folder, part), { recursive: true });
-    const run = await runRebuild({ directory: folder });
-    const failed = run.results.filter(({ status }) => status === "failed");
-    if (failed.length > 0) throw new Error(failed.map(failureText).join("\n"));
+    folder = copyOfDemo(truth.demo);
+    await runThrough(folder);
   }, 240_000);
 
   it("sizes the bore, melts a little more than a plain ring weighs, and judges the fill", () => {

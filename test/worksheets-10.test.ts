@@ -1,16 +1,10 @@
-import { cpSync, mkdirSync } from "node:fs";
-import { join } from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
 import type { DrawUp } from "../kernel-helpers/joint/index.js";
-import { runRebuild } from "../kernel-helpers/notebook/run-rebuild.js";
-import { failureText } from "../kernel-helpers/notebook/runner/failure-text.js";
 import { gram, inch, mm, ounce } from "../kernel-helpers/quantity/index.js";
-import { templateFolder } from "../kernel-helpers/record/find-sheets.js";
 import { publishedValue, readSheetRecord } from "../kernel-helpers/record/sheet-record.js";
 import type { Balance, WheelRunOut } from "../kernel-helpers/shaft/index.js";
-import { ensureBuilt } from "./support/built.js";
 import { expectClose } from "./support/expect-close.js";
-import { temporaryFolder } from "./support/temporary-folder.js";
+import { copyOfDemo, runThrough } from "./support/run-demo.js";
 
 // What the invented readings were made from.
 const truths = [
@@ -19,22 +13,12 @@ const truths = [
 ] as const;
 
 describe.each(truths)("10-reassembly on $demo", ({ demo, offset, at, left, leftAt, contact }) => {
-  const folder = temporaryFolder();
+  // With the sheets it takes over from: the nut's thread, and the taper, which needs the shaft's survey.
+  const folder = copyOfDemo(demo, ["02-fastener-removal", "04-shaft-survey", "05-taper", "10-reassembly"]);
   const published = <T>(name: string): T =>
     publishedValue(readSheetRecord(folder, "10-reassembly")!, name) as T;
 
-  beforeAll(async () => {
-    await ensureBuilt();
-    for (const part of ["rebuild.json", "tables"])
-      cpSync(join(templateFolder(), demo, part), join(folder, part), { recursive: true });
-    mkdirSync(join(folder, "sheets"));
-    // With the sheets it takes over from: the nut's thread, and the taper, which needs the shaft's survey.
-    for (const sheet of ["02-fastener-removal", "04-shaft-survey", "05-taper", "10-reassembly"])
-      cpSync(join(templateFolder(), `${sheet}.ipynb`), join(folder, "sheets", `${sheet}.ipynb`));
-    const { results } = await runRebuild({ directory: folder });
-    const failed = results.filter(({ status }) => status === "failed");
-    if (failed.length > 0) throw new Error(failed.map(failureText).join("\n"));
-  }, 240_000);
+  beforeAll(() => runThrough(folder), 240_000);
 
   it("finds where the hub first touches within its range, and draws it up by the taper of the readings", () => {
     const { firstContact, drawUp, wanted, verdict, gap, stops } = published<DrawUp>("drawUp");

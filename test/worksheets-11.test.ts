@@ -1,14 +1,10 @@
-import { cpSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
 import type { RunIn, RunningPrediction } from "../kernel-helpers/bearing/index.js";
-import { runRebuild } from "../kernel-helpers/notebook/run-rebuild.js";
-import { failureText } from "../kernel-helpers/notebook/runner/failure-text.js";
-import { templateFolder } from "../kernel-helpers/record/find-sheets.js";
 import { publishedValue, readSheetRecord } from "../kernel-helpers/record/sheet-record.js";
-import { ensureBuilt } from "./support/built.js";
 import { expectClose } from "./support/expect-close.js";
-import { temporaryFolder } from "./support/temporary-folder.js";
+import { copyOfDemo, runThrough } from "./support/run-demo.js";
 
 const sheet = "11-run-in";
 
@@ -20,21 +16,11 @@ const truths = [
 
 describe.each(truths)("11-run-in on $demo", ({ demo, rises }) => {
   let folder: string;
-  const run = async (): Promise<void> => {
-    const { results } = await runRebuild({ directory: folder });
-    const failed = results.filter(({ status }) => status === "failed");
-    if (failed.length > 0) throw new Error(failed.map(failureText).join("\n"));
-  };
   const published = <T>(name: string): T => publishedValue(readSheetRecord(folder, sheet)!, name) as T;
 
   beforeAll(async () => {
-    await ensureBuilt();
-    folder = temporaryFolder();
-    for (const part of ["rebuild.json", "tables"])
-      cpSync(join(templateFolder(), demo, part), join(folder, part), { recursive: true });
-    mkdirSync(join(folder, "sheets"));
-    cpSync(join(templateFolder(), `${sheet}.ipynb`), join(folder, "sheets", `${sheet}.ipynb`));
-    await run();
+    folder = copyOfDemo(demo, [sheet]);
+    await runThrough(folder);
   }, 240_000);
 
   it("finds where each box was heading, and that it was foretold", () => {
@@ -55,7 +41,7 @@ describe.each(truths)("11-run-in on $demo", ({ demo, rises }) => {
     const lines = readFileSync(path, "utf8").split("\n");
     const header = lines.findIndex((line) => line.startsWith("time"));
     writeFileSync(path, `${lines.slice(0, header + 4).join("\n")}\n`);
-    await run();
+    await runThrough(folder);
     const early = published<RunIn>("runIn");
     expect(early.state).toBe("cannot tell yet");
     expect(early.readNext.in("minute")).toBeGreaterThanOrEqual(5);

@@ -25,8 +25,8 @@ const defaultStopShare = 0.75;
 /** What is known of the nut before anybody pulls. */
 export interface NutRemovalInput {
   readonly thread: StandardThread;
-  /** Yield strength of the stud, the least it may have. */
-  readonly yield: Pressure;
+  /** Yield strength of the stud, the least it may have; a brittle metal of the handbook has none, and is refused. */
+  readonly yield: Pressure | undefined;
   /** "anti-seize", "oiled", "dry", "rusted", or "seized": rusted, and did not move at a first pull. */
   readonly state: string;
   /** What wrenches there are, nut's centre to hand; 12, 18, 24, 36 and 48 in (300 to 1200 mm) without it. */
@@ -67,13 +67,18 @@ export function nutRemoval(input: NutRemovalInput): NutRemoval {
   const { thread, state, stopShare = defaultStopShare } = input;
   if (!(stopShare > 0 && stopShare <= 1))
     throw new RangeError(`nutRemoval: stop share must lie above 0 and not above 1, got ${stopShare}`);
-  if (!(input.yield.si > 0))
-    throw new RangeError(`nutRemoval: yield strength must be more than 0, got ${input.yield}`);
+  const strength = input.yield;
+  if (strength === undefined)
+    throw new RangeError(
+      "nutRemoval: yield strength must be given, got none: a brittle metal has no yield point, and its stud no stop limit that can be reckoned",
+    );
+  if (!(strength.si > 0))
+    throw new RangeError(`nutRemoval: yield strength must be more than 0, got ${strength}`);
   const inches = thread.threadsPerInch !== undefined;
-  const preload = preloadOf(input, inches);
+  const preload = preloadOf(input, strength, inches);
   const breakLoose = breakLooseSpan(thread, preload, state);
   const yieldsAt = (tension: Force): Torque =>
-    studYieldTorque({ rootDiameter: thread.rootDiameter, yield: input.yield, tension });
+    studYieldTorque({ rootDiameter: thread.rootDiameter, yield: strength, tension });
   const rootYields = yieldsAt(preload.high);
   const stopLimit = rootYields.times(stopShare);
   const stopLimitIfSlack = yieldsAt(preload.low).times(stopShare);
@@ -90,7 +95,7 @@ export function nutRemoval(input: NutRemovalInput): NutRemoval {
     tightening: tighteningSpan(thread, preload),
     breakLoose,
     rootYields,
-    yield: input.yield,
+    yield: strength,
     stopLimit,
     stopLimitIfSlack,
     stopShare,
@@ -107,7 +112,8 @@ export function nutRemoval(input: NutRemovalInput): NutRemoval {
 }
 
 function preloadOf(
-  { thread, yield: strength, preload }: NutRemovalInput,
+  { thread, preload }: NutRemovalInput,
+  strength: Pressure,
   inches: boolean,
 ): NutRemoval["preload"] {
   if (preload !== undefined) {

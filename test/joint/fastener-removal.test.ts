@@ -9,7 +9,11 @@ import {
 import { inch, lbf, mm, psi } from "../../kernel-helpers/quantity/index.js";
 import { expectClose } from "../support/expect-close.js";
 
-const stud: NutRemovalInput = { thread: threadNamed("1 1/2 in BSW"), yield: psi(30000), state: "rusted" };
+const stud = {
+  thread: threadNamed("1 1/2 in BSW"),
+  yield: psi(30000),
+  state: "rusted",
+} satisfies NutRemovalInput;
 
 describe("nutRemoval(input)", () => {
   it("reckons the ends of every range from the helpers of screw and stud", () => {
@@ -102,6 +106,9 @@ describe("nutRemoval(input)", () => {
     expect(() => nutRemoval({ ...stud, stopShare: 0 })).toThrow(/nutRemoval: stop share .* got 0/);
     expect(() => nutRemoval({ ...stud, stopShare: 1.1 })).toThrow(/got 1\.1/);
     expect(() => nutRemoval({ ...stud, yield: psi(0) })).toThrow(/yield strength must be more than 0/);
+    expect(() => nutRemoval({ ...stud, yield: undefined })).toThrow(
+      /got none: a brittle metal has no yield point/,
+    );
     expect(() => nutRemoval({ ...stud, preload: { low: lbf(2), high: lbf(1) } })).toThrow(
       /preload must run from 0 or more upwards, got 2 lbf to 1 lbf/,
     );

@@ -1,3 +1,6 @@
+import { homedir } from "node:os";
+import { join } from "node:path";
+
 /** What a foreign cell may try, and what keeps it from it. */
 export interface EscapeAttempt {
   readonly what: string;
@@ -47,7 +50,10 @@ export function escapeAttempts({ outside, port, socket, pid, addon }: Targets): 
       code: `${fs}await new Promise((_, no) => fs.createReadStream(${out("secret.txt")}).on("error", no))`,
     },
     { what: "open it as a blob", code: `${fs}await (fs as any).openAsBlob(${out("secret.txt")})` },
-    { what: "list the keys of the user", code: `${fs}fs.readdirSync("/root/.ssh")` },
+    {
+      what: "list the keys of the user",
+      code: `${fs}fs.readdirSync(${JSON.stringify(join(homedir(), ".ssh"))})`,
+    },
     { what: "list a folder outside", code: `${fs}fs.readdirSync(${JSON.stringify(outside)})` },
     { what: "read the environment of another process", code: `${fs}fs.readFileSync("/proc/${pid}/environ")` },
     { what: "read its own memory map", code: `${fs}fs.readFileSync("/proc/self/maps")` },
