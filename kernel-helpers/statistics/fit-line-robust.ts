@@ -1,4 +1,5 @@
 import {
+  requireFinite,
   requireFiniteList,
   requireProbability,
   requireSameLength,
@@ -6,7 +7,7 @@ import {
   uncertaintyList,
 } from "./check.js";
 import { type FitLineOptions, fitLine } from "./fit-line.js";
-import type { LineFit } from "./line-fit.js";
+import type { LineFit, Point } from "./line-fit.js";
 import { chanceOf, lineInfluence } from "./line-influence.js";
 import { predictLine } from "./predict-line.js";
 
@@ -14,6 +15,8 @@ import { predictLine } from "./predict-line.js";
 export interface RobustLineOptions {
   /** Known standard uncertainty of each y, or one for all [unit of y]; without it, judged by the scatter. */
   readonly u?: number | readonly number[];
+  /** A point the line must pass, taken as exact. */
+  readonly through?: Point;
   /** True when only the ratios of u are known. Default false. */
   readonly scaleByScatter?: boolean;
   /** Chance that any of all readings is named where all are honest [-]; default 0.01. */
@@ -54,7 +57,7 @@ const firstLimit = 2.5;
  *
  * 1. Start: slope = median over the points of the median slope to all others (Siegel's repeated median), height by
  *    the median; scale 1.4826 · median |residual| (1 + 5/(n−2)), or u where known. Up to half the readings may be
- *    wrong. Kept are those within 2.5 of it.
+ *    wrong. Kept are those within 2.5 of it. Through a point: slope = median of the slopes from it, 5/(n−1).
  * 2. `fitLine` of the readings kept; each is compared with the line of the others (deletion residual, as
  *    `lineInfluence`). It is an outlier when honest readings stand off so far with chance below falseAlarm/n. The
  *    nearest reading put aside that is none is taken in, else the farthest kept that is one is put aside; until
@@ -69,10 +72,11 @@ const firstLimit = 2.5;
  * @param x positions [unit of x]
  * @param y readings [unit of y]
  * @param options.u standard uncertainty of each y, or one for all, > 0 [unit of y]
+ * @param options.through point the line must pass [units of x and y]
  * @param options.scaleByScatter whether u is known up to a common factor only [-]
  * @param options.falseAlarm chance of naming any honest reading, between 0 and 1 [-]
  * @returns the line of the readings that agree, and the outliers by index
- * @throws RangeError fewer than 5 or more than 2000 readings, unequal lengths, all x alike, u not > 0, falseAlarm not
+ * @throws RangeError fewer than 5 or more than 2000 readings, unequal lengths, all x alike (or all at through.x), u not > 0, falseAlarm not
  * between 0 and 1, or a value that is not finite
  * @example fitLineRobust([0, 1, 2, 3, 4, 5], [0, 1.1, 2, 30, 4.1, 5]).outliers.map(({ index }) => index) // [3]
  * @source start: A. F. Siegel, Biometrika 69 (1982) 242-244; scale: P. J. Rousseeuw, A. M. Leroy, Robust Regression
@@ -84,11 +88,17 @@ export function fitLineRobust(
   options: RobustLineOptions = {},
 ): RobustLine {
   const where = "fitLineRobust";
-  const { falseAlarm = 0.01, scaleByScatter = false } = options;
+  const { falseAlarm = 0.01, scaleByScatter = false, through } = options;
   requireFiniteList(where, "x", x, 5);
   requireFiniteList(where, "y", y, 5);
   requireSameLength(where, "x", x, "y", y);
-  requireSpread(where, x);
+  if (through === undefined) requireSpread(where, x);
+  else {
+    requireFinite(where, "through.x", through.x);
+    requireFinite(where, "through.y", through.y);
+    if (x.every((xi) => xi === through.x))
+      throw new RangeError(`${where}: some x must differ from through.x, got ${through.x} for all of them`);
+  }
   requireProbability(where, "falseAlarm", falseAlarm);
   const n = x.length;
   if (n > mostReadings)
@@ -96,7 +106,7 @@ export function fitLineRobust(
   const u = options.u === undefined ? undefined : uncertaintyList(where, "u", options.u, n);
   const known = u !== undefined && !scaleByScatter;
 
-  const side: Sides = { x, y, u, scaleByScatter, known };
+  const side: Sides = { x, y, u, through, scaleByScatter, known };
   let kept = firstKept(side);
   const chanceEach = falseAlarm / n;
   let settled = false;
@@ -131,6 +141,7 @@ interface Sides {
   readonly x: readonly number[];
   readonly y: readonly number[];
   readonly u: readonly number[] | undefined;
+  readonly through: Point | undefined;
   readonly scaleByScatter: boolean;
   /** Whether u is known in size. */
   readonly known: boolean;
@@ -178,8 +189,31 @@ function scatterSquare(
 }
 
 /** Readings near the robust first line; at least the nearer half and one more, and enough for a line and scatter. */
-function firstKept({ x, y, u, known }: Sides): number[] {
+function firstKept(side: Sides): number[] {
+  const { x, u, through, known } = side;
   const n = x.length;
+  const off = firstResiduals(side).map((residual, i) => Math.abs(residual) / (u?.[i] ?? 1));
+  const scale = known ? 1 : toSigma * (1 + 5 / (n - (through === undefined ? 2 : 1))) * median(off);
+  const byNearness = x.map((_, i) => i).sort((a, b) => off[a]! - off[b]!);
+  const atLeast = Math.max(4, Math.floor(n / 2) + 1);
+  const kept = byNearness.filter((i, rank) => rank < atLeast || off[i]! <= firstLimit * scale);
+  // A line needs two different positions, that of the point it must pass included.
+  const place = through?.x ?? x[kept[0]!];
+  for (const i of byNearness) {
+    if (kept.some((k) => x[k] !== place)) break;
+    if (x[i] !== place) kept.push(i);
+  }
+  return kept.sort((a, b) => a - b);
+}
+
+/** Readings less the robust first line. */
+function firstResiduals({ x, y, through }: Sides): number[] {
+  if (through !== undefined) {
+    const slope = median(
+      x.flatMap((xi, i) => (xi === through.x ? [] : [(y[i]! - through.y) / (xi - through.x)])),
+    );
+    return y.map((yi, i) => yi - through.y - slope * (x[i]! - through.x));
+  }
   const slope = median(
     x.flatMap((xi, i) => {
       const slopes = x.flatMap((xj, j) => (xj === xi ? [] : [(y[j]! - y[i]!) / (xj - xi)]));
@@ -188,21 +222,14 @@ function firstKept({ x, y, u, known }: Sides): number[] {
   );
   const heights = y.map((yi, i) => yi - slope * x[i]!);
   const level = median(heights);
-  const off = heights.map((h, i) => Math.abs(h - level) / (u?.[i] ?? 1));
-  const scale = known ? 1 : toSigma * (1 + 5 / (n - 2)) * median(off);
-  const byNearness = x.map((_, i) => i).sort((a, b) => off[a]! - off[b]!);
-  const atLeast = Math.max(4, Math.floor(n / 2) + 1);
-  const kept = byNearness.filter((i, rank) => rank < atLeast || off[i]! <= firstLimit * scale);
-  // A line needs two different positions.
-  for (const i of byNearness) {
-    if (kept.some((k) => x[k] !== x[kept[0]!])) break;
-    if (x[i] !== x[kept[0]!]) kept.push(i);
-  }
-  return kept.sort((a, b) => a - b);
+  return heights.map((height) => height - level);
 }
 
-function optionsOf({ u, scaleByScatter }: Sides, kept: readonly number[]): FitLineOptions {
-  return u === undefined ? {} : { u: pick(u, kept), scaleByScatter };
+function optionsOf({ u, through, scaleByScatter }: Sides, kept: readonly number[]): FitLineOptions {
+  return {
+    ...(u === undefined ? {} : { u: pick(u, kept), scaleByScatter }),
+    ...(through === undefined ? {} : { through }),
+  };
 }
 
 function pick(values: readonly number[], kept: readonly number[]): number[] {

@@ -89,12 +89,66 @@ describe("fitLineRobust(x, y)", () => {
     expect([found, found.kept, found.outliers, found.outliers[0]].every(Object.isFrozen)).toBe(true);
   });
 
+  // Source: NIST StRD, NoInt1 (certified slope of the line through the origin), one wrong reading added to it.
+  it("through a point: finds the certified slope of NoInt1 although a wrong reading is added, and names that", () => {
+    const noInt1 = readReference("nist-noint1");
+    const x = [...noInt1.numbers("x"), 66, 70.5];
+    const y = [...noInt1.numbers("y"), 200, 90];
+    const found = fitLineRobust(x, y, { through: { x: 0, y: 0 } });
+    expect(found.outliers.map(({ index }) => index)).toEqual([11, 12]);
+    expectClose(found.fit.slope, 2.07438016528926, { rel: 1e-13, because: "certified to 15 digits" });
+    expectClose(found.fit.uSlope, 0.0165289256198347, { rel: 1e-13, because: "certified to 15 digits" });
+    expect(found.fit.through).toEqual({ x: 0, y: 0 });
+    // Without wrong readings it is the ordinary line through the point.
+    const clean = fitLineRobust(x.slice(0, 11), y.slice(0, 11), { through: { x: 0, y: 0 } });
+    expect(clean.outliers).toEqual([]);
+    expect(clean.fit).toEqual(fitLine(x.slice(0, 11), y.slice(0, 11), { through: { x: 0, y: 0 } }));
+  });
+
+  it("through a point: is the free line with the point as a reading of great weight", () => {
+    const noise = seededNoise(12);
+    const point = { x: -2, y: 7 };
+    const x = Array.from({ length: 14 }, (_, i) => i + noise.uniform());
+    const y = x.map((v, i) => 7 + 0.4 * (v + 2) + 0.05 * noise.normal() + (i === 4 || i === 9 ? 3 : 0));
+    const found = fitLineRobust(x, y, { u: 0.05, through: point });
+    const heavy = fitLineRobust([...x, point.x], [...y, point.y], { u: [...x.map(() => 0.05), 1e-7] });
+    expect(found.outliers.map(({ index }) => index)).toEqual([4, 9]);
+    expect(heavy.outliers.map(({ index }) => index)).toEqual([4, 9]);
+    expectClose(found.fit.slope, heavy.fit.slope, { rel: 1e-9, because: "weight 2.5e11 to 1" });
+    expectClose(found.fit.uSlope, heavy.fit.uSlope, { rel: 1e-9, because: "weight 2.5e11 to 1" });
+    expectClose(found.outliers[0]!.deletionResidual, heavy.outliers[0]!.deletionResidual, {
+      rel: 1e-7,
+      because: "weight 2.5e11 to 1",
+    });
+    // A reading at the point itself says nothing of the slope, but may be wrong.
+    const at = fitLineRobust([...x, -2, -2], [...y, 7.05, 9], { u: 0.05, through: point });
+    expect(at.outliers.map(({ index }) => index)).toEqual([4, 9, 15]);
+  });
+
+  it("through a point: names an honest reading about as seldom as said", () => {
+    const noise = seededNoise(22);
+    const runs = 1500;
+    let named = 0;
+    for (let run = 0; run < runs; run++) {
+      const x = Array.from({ length: 12 }, (_, i) => 1 + i + noise.uniform());
+      const y = x.map((v) => -0.3 * v + noise.normal());
+      if (fitLineRobust(x, y, { falseAlarm: 0.05, through: { x: 0, y: 0 } }).outliers.length > 0) named += 1;
+    }
+    expectClose(named / runs, 0.05, { abs: 0.02, because: "3.5 standard deviations of 1500 draws" });
+  });
+
   it("rejects what it cannot judge", () => {
     const five = [0, 1, 2, 3, 4];
     expect(() => fitLineRobust([0, 1, 2, 3], [0, 1, 2, 3])).toThrow(/x needs at least 5 values, got 4/);
     expect(() => fitLineRobust(five, five, { falseAlarm: 0 })).toThrow(/falseAlarm must lie between 0 and 1/);
     expect(() => fitLineRobust([1, 1, 1, 1, 1], five)).toThrow(/at least two different values/);
     expect(() => fitLineRobust(five, five, { u: 0 })).toThrow(/u must be greater than 0, got 0/);
+    expect(() => fitLineRobust([1, 1, 1, 1, 1], five, { through: { x: 1, y: 0 } })).toThrow(
+      "fitLineRobust: some x must differ from through.x, got 1 for all of them",
+    );
+    expect(() => fitLineRobust(five, five, { through: { x: Number.NaN, y: 0 } })).toThrow(
+      /through.x must be a finite number/,
+    );
     const many = Array.from({ length: 2001 }, (_, i) => i);
     expect(() => fitLineRobust(many, many)).toThrow(
       /at most 2000 readings can be compared pair by pair, got 2001/,
