@@ -1,4 +1,4 @@
-import { compensatedSum } from "./compensated-sum.js";
+import { compensatedSum, compensatedSumOf } from "./compensated-sum.js";
 
 /** Weighted sums of readings about their own middle. */
 export interface CentredSums {
@@ -29,24 +29,25 @@ export function centredSums(
   y: readonly number[],
   weights: readonly number[],
 ): CentredSums {
+  const n = x.length;
   const w = compensatedSum(weights);
   const meanX = middle(x, weights, w);
   const meanY = middle(y, weights, w);
-  const dx = x.map((v) => v - meanX);
-  const dy = y.map((v) => v - meanY);
+  const dx = (i: number): number => x[i]! - meanX;
+  const dy = (i: number): number => y[i]! - meanY;
   return {
     w,
     x: meanX,
     y: meanY,
-    xx: compensatedSum(weights.map((wi, i) => wi * dx[i]! * dx[i]!)),
-    xy: compensatedSum(weights.map((wi, i) => wi * dx[i]! * dy[i]!)),
-    yy: compensatedSum(weights.map((wi, i) => wi * dy[i]! * dy[i]!)),
+    xx: compensatedSumOf(n, (i) => weights[i]! * dx(i) * dx(i)),
+    xy: compensatedSumOf(n, (i) => weights[i]! * dx(i) * dy(i)),
+    yy: compensatedSumOf(n, (i) => weights[i]! * dy(i) * dy(i)),
   };
 }
 
 /** Weighted mean: reckoned from the first value, then once corrected. */
 function middle(values: readonly number[], weights: readonly number[], total: number): number {
-  const first = values[0]!;
-  const mean = first + compensatedSum(values.map((v, i) => weights[i]! * (v - first))) / total;
-  return mean + compensatedSum(values.map((v, i) => weights[i]! * (v - mean))) / total;
+  const from = (start: number): number =>
+    start + compensatedSumOf(values.length, (i) => weights[i]! * (values[i]! - start)) / total;
+  return from(from(values[0]!));
 }

@@ -21,3 +21,23 @@ export function compensatedSum(values: readonly number[]): number {
   }
   return sum + lost;
 }
+
+/**
+ * The compensated sum of a term for each of n places, without a list of the terms.
+ *
+ * @param n how many terms
+ * @param term the term at a place, 0 to n − 1
+ * @returns their sum
+ * @source as `compensatedSum`
+ */
+export function compensatedSumOf(n: number, term: (i: number) => number): number {
+  let sum = 0;
+  let lost = 0;
+  for (let i = 0; i < n; i++) {
+    const value = term(i);
+    const next = sum + value;
+    lost += Math.abs(sum) >= Math.abs(value) ? sum - next + value : value - next + sum;
+    sum = next;
+  }
+  return sum + lost;
+}

@@ -6,7 +6,7 @@ import {
   requireSpread,
   uncertaintyList,
 } from "./check.js";
-import { compensatedSum } from "./compensated-sum.js";
+import { compensatedSumOf } from "./compensated-sum.js";
 import { type LineFit, lineFitOf, type Point } from "./line-fit.js";
 
 /** What is known about the readings of a straight line. */
@@ -70,12 +70,11 @@ export function fitLine(x: readonly number[], y: readonly number[], options: Fit
   };
 
   if (through !== undefined) {
-    const dx = x.map((v) => v - through.x);
-    const dy = y.map((v) => v - through.y);
-    const xx = compensatedSum(dx.map((d, i) => weights[i]! * d * d));
+    const dx = (i: number): number => x[i]! - through.x;
+    const xx = compensatedSumOf(x.length, (i) => weights[i]! * dx(i) * dx(i));
     if (!(xx > 0))
       throw new RangeError(`${where}: some x must differ from through.x, got ${through.x} for all of them`);
-    const slope = compensatedSum(dx.map((d, i) => weights[i]! * d * dy[i]!)) / xx;
+    const slope = compensatedSumOf(x.length, (i) => weights[i]! * dx(i) * (y[i]! - through.y)) / xx;
     return lineFitOf(
       { ...common, through, slope, centre: through, varianceCentre: 0, varianceSlope: 1 / xx },
       x,

@@ -1,5 +1,5 @@
 import { chiSquareSurvival } from "./chi-square-distribution.js";
-import { compensatedSum } from "./compensated-sum.js";
+import { compensatedSumOf } from "./compensated-sum.js";
 
 /** A point in the plane of a fit. */
 export interface Point {
@@ -70,9 +70,12 @@ export interface LineCore {
 /** Completes a fit: residuals, chi-square, scale, and the uncertainties carried from the centre to x = 0. */
 export function lineFitOf(core: LineCore, x: readonly number[], y: readonly number[]): LineFit {
   const { slope, centre, through } = core;
-  const residuals = x.map((xi, i) => y[i]! - centre.y - slope * (xi - centre.x));
-  const degreesOfFreedom = x.length - (through === null ? 2 : 1);
-  const weightedSquares = compensatedSum(residuals.map((r, i) => core.weights[i]! * r * r));
+  const n = x.length;
+  // A loop, not map: a million readings take a tenth of the time.
+  const residuals = new Array<number>(n);
+  for (let i = 0; i < n; i++) residuals[i] = y[i]! - centre.y - slope * (x[i]! - centre.x);
+  const degreesOfFreedom = n - (through === null ? 2 : 1);
+  const weightedSquares = compensatedSumOf(n, (i) => core.weights[i]! * residuals[i]! * residuals[i]!);
   const scale = core.scaled ? weightedSquares / degreesOfFreedom : 1;
   const varianceSlope = core.varianceSlope * scale;
   const varianceCentre = core.varianceCentre * scale;
@@ -90,7 +93,9 @@ export function lineFitOf(core: LineCore, x: readonly number[], y: readonly numb
     uCentre: Math.sqrt(varianceCentre),
     residuals: Object.freeze(residuals),
     residualStandardDeviation:
-      degreesOfFreedom > 0 ? Math.sqrt(compensatedSum(residuals.map((r) => r * r)) / degreesOfFreedom) : null,
+      degreesOfFreedom > 0
+        ? Math.sqrt(compensatedSumOf(n, (i) => residuals[i]! * residuals[i]!) / degreesOfFreedom)
+        : null,
     degreesOfFreedom,
     chiSquare: core.uncertaintyKnown ? weightedSquares : null,
     chiSquareProbability: judged ? chiSquareSurvival(weightedSquares, degreesOfFreedom) : null,

@@ -33,11 +33,7 @@ export function fillerOf(of: Distribution<Plain>, random: RandomGenerator): Fill
   };
   const standard = draw[of.shape];
   // The commonest shape, a block at a time.
-  if (of.shape === "normal")
-    return (target) => {
-      random.fillNormal(target);
-      for (let i = 0; i < target.length; i++) target[i] = centre + width * target[i]!;
-    };
+  if (of.shape === "normal") return (target) => random.fillNormal(target, centre, width);
   return (target) => {
     for (let i = 0; i < target.length; i++) target[i] = centre + width * standard();
   };

@@ -1,3 +1,5 @@
+import { sortDoubles } from "./sort-doubles.js";
+
 /** Both ends of a sorted list, at least as long as asked for. */
 export interface SortedTails {
   /** The lowest values, sorted. */
@@ -19,12 +21,14 @@ const sampleSize = 16_384;
  */
 export function sortedTails(values: Float64Array, count: number): SortedTails {
   const sorted = (): SortedTails => {
-    const all = values.slice().sort();
+    const all = sortDoubles(values);
     return { lowest: all, highest: all };
   };
   if (values.length < 4 * sampleSize || 3 * count > values.length) return sorted();
   const stride = Math.floor(values.length / sampleSize);
-  const sample = Float64Array.from({ length: sampleSize }, (_, i) => values[i * stride]!).sort();
+  const picked = new Float64Array(sampleSize);
+  for (let i = 0; i < sampleSize; i++) picked[i] = values[i * stride]!;
+  const sample = sortDoubles(picked);
   const expected = (count / values.length) * sampleSize;
   // Five standard deviations of the count of sampled values in the tail.
   const rank = Math.ceil(expected + 5 * Math.sqrt(expected) + 5);
@@ -42,5 +46,5 @@ export function sortedTails(values: Float64Array, count: number): SortedTails {
     if (value >= highBound) highest[high++] = value;
   }
   if (low < count || high < count || low > room || high > room) return sorted();
-  return { lowest: lowest.subarray(0, low).sort(), highest: highest.subarray(0, high).sort() };
+  return { lowest: sortDoubles(lowest.subarray(0, low)), highest: sortDoubles(highest.subarray(0, high)) };
 }

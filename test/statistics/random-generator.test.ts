@@ -78,6 +78,8 @@ describe("randomGenerator(seed)", () => {
     // Beyond 3.44 the tail is drawn; about 29 in 50 000 lie there.
     expect(filled.filter((z) => Math.abs(z) > 3.45).length).toBeGreaterThan(5);
     expect(all.whole()).toBe(one.whole());
+    all.fillNormal(filled, 7, -0.5);
+    expect([...filled]).toEqual(many(() => 7 - 0.5 * one.normal(), filled.length));
   });
 
   it("uniform() is uniform between 0 and 1", () => {
