@@ -26,6 +26,9 @@ import { chanceNotAbove, spreadOf } from "./spread.js";
 
 type Shapes = Readonly<Record<HubFitInput, InputShape>>;
 
+/** A column of drawn values for each input, SI. */
+type Drawn = Readonly<Record<HubFitInput, readonly number[]>>;
+
 /** The columns that one run of cases gives, SI. */
 interface Columns {
   readonly interference: number[];
@@ -74,7 +77,8 @@ export function hubFit(fit: HubOnShaft, options: HubFitOptions = {}): HubFit {
     throw new RangeError(`${where}: cases must be a whole number from 1000 to 200000, got ${cases}`);
   const shapes = shapesOf(where, fit);
   checkSizes(where, fit, shapes);
-  const columns = reckon(fit, shapes, cases, seed);
+  const drawn = drawCases(shapes, cases, seed);
+  const columns = reckon(fit, drawn, cases);
   const inch = systemOf(fit.diameter.writtenIn ?? "mm") === "inch";
   const shown = inch
     ? { length: thou(0), force: lbf(0), stress: psi(0), torque: lbfFoot(0), warmer: deltaF(0) }
@@ -132,7 +136,7 @@ export function hubFit(fit: HubOnShaft, options: HubFitOptions = {}): HubFit {
       chance: columns.friction.filter((mu) => mu > holdsAbove).length / cases,
     }),
     chanceLoose: columns.interference.filter((interference) => interference <= 0).length / cases,
-    narrowing: narrowingOf(fit, shapes, { cases, seed }, pressOff.high.minus(pressOff.low), inch),
+    narrowing: narrowingOf(fit, shapes, drawn, pressOff.high.minus(pressOff.low), inch),
     cases,
     seed,
     warnings: Object.freeze(warningsFor(fit, shapes)),
@@ -199,8 +203,7 @@ function checkSizes(where: string, fit: HubOnShaft, shapes: Shapes): void {
 }
 
 /** All cases of one run; a case without interference has no pressure. */
-function reckon(fit: HubOnShaft, shapes: Shapes, cases: number, seed: number): Columns {
-  const drawn = drawCases(shapes, cases, seed);
+function reckon(fit: HubOnShaft, drawn: Drawn, cases: number): Columns {
   const { diameter, length, hub, shaft } = fit;
   const [d, outside, bore] = [diameter.si, hub.outside.si, shaft.bore?.si ?? 0];
   const wall = wallRatio(outside, d);
@@ -260,21 +263,22 @@ function strengthOf(
 function narrowingOf(
   fit: HubOnShaft,
   shapes: Shapes,
-  { cases, seed }: Required<HubFitOptions>,
+  drawn: Drawn,
   width: Force,
   inch: boolean,
 ): readonly Narrowing[] {
-  const fewer = Math.min(cases, 4000);
+  // The first of the cases already drawn: each input has random numbers of its own, so one held still moves no other.
+  const fewer = Math.min(drawn.interference.length, 4000);
   const inputs = (Object.keys(shapes) as HubFitInput[]).filter((name) => !shapes[name].exact);
-  const widthOf = (of: Shapes): number => {
-    const { low, high } = spreadOf(reckon(fit, of, fewer, seed).off, 0);
+  const widthOf = (of: Drawn): number => {
+    const { low, high } = spreadOf(reckon(fit, of, fewer).off, 0);
     return high - low;
   };
-  const now = widthOf(shapes);
+  const now = widthOf(drawn);
   const rows = inputs.map((input): Narrowing => {
     const { middle } = shapes[input];
-    const known: InputShape = { low: middle, middle, high: middle, at: () => middle, exact: true };
-    const left = now === 0 ? 1 : widthOf({ ...shapes, [input]: known }) / now;
+    const still = new Array<number>(fewer).fill(middle);
+    const left = now === 0 ? 1 : widthOf({ ...drawn, [input]: still }) / now;
     return Object.freeze({
       input,
       known: knownText(input, shapes[input], inch),

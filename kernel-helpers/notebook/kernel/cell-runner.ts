@@ -3,6 +3,8 @@ import { basename } from "node:path";
 import type { QuickInfo } from "@tslab/typescript-for-tslab";
 import type { CompletionInfo, Converter, ConvertResult, Diagnostic } from "tslab/dist/converter.js";
 import type { ConverterSet, Executor } from "tslab/dist/executor.js";
+import type { CompileSteps } from "./cell-typescript.js";
+import { type CompiledCell, CompiledCells } from "./compiled-cells.js";
 import type { Tslab } from "./load-tslab.js";
 import type { Scripts } from "./scripts.js";
 import { Interrupted, type StopFlag } from "./stop-flag.js";
@@ -31,6 +33,7 @@ export class CellRunner {
   #sideOutputsGiven = true;
   /** Modules written in cells, by file name without ending. */
   readonly #modules = new Map<string, string>();
+  readonly #compiled: CompiledCells = new CompiledCells();
   #cellsRun = 0;
   // Of the cell in hand:
   #number = 0;
@@ -84,6 +87,7 @@ export class CellRunner {
       this.#converter = this.#tslab.createConverter({ isJS: false, isBrowser: false });
       this.#sideOutputs.clear();
       this.#modules.clear();
+      this.#compiled.forget();
     }
     this.#executor = this.#newExecutor();
     this.#sideOutputsGiven = false;
@@ -137,23 +141,37 @@ export class CellRunner {
   }
 
   #convert(declarations: string, source: string): ConvertResult {
+    // A file beside the notebook, or a module written in a cell, may be another by now.
+    const alone = this.#sideOutputs.size === 0 && this.#modules.size === 0;
+    const known = alone ? this.#compiled.find(declarations, source) : undefined;
+    if (known !== undefined) return this.#again(known);
     const converted = this.#converter.convert(declarations, source);
     this.#diagnostics = converted.diagnostics;
     for (const { path, data } of converted.sideOutputs ?? []) {
       this.#sideOutputs.set(path, data);
       this.#nameFile(path, data);
     }
-    if (converted.output !== undefined) this.#nameCell(converted, converted.output);
+    const { output } = converted;
+    const steps = output === undefined ? undefined : this.#tslab.takeSteps(output);
+    if (alone) this.#compiled.keep(declarations, source, { converted, steps });
+    if (output !== undefined) this.#nameCell(converted, output, steps);
     if (this.#sideOutputsGiven) return converted;
     this.#sideOutputsGiven = true;
     return { ...converted, sideOutputs: [...this.#sideOutputs].map(([path, data]) => ({ path, data })) };
   }
 
+  /** A cell that was compiled before; it stands on no file. */
+  #again({ converted: { ...converted }, steps }: CompiledCell): ConvertResult {
+    this.#diagnostics = converted.diagnostics;
+    if (converted.output !== undefined) this.#nameCell(converted, converted.output, steps);
+    this.#sideOutputsGiven = true;
+    return converted;
+  }
+
   /** Gives the compiled cell a name by which the engine, and so each stack, will call it. */
-  #nameCell(converted: ConvertResult, output: string): void {
+  #nameCell(converted: ConvertResult, output: string, steps: CompileSteps | undefined): void {
     this.#cellsRun += 1;
     const name = `cell-${this.#cellsRun}.ts`;
-    const steps = this.#tslab.takeSteps(output);
     if (steps !== undefined)
       this.#scripts.add(name, {
         title: `cell ${this.#number}`,

@@ -375,6 +375,36 @@ describe("reset", () => {
       `{ directory: '${folder}', sheet: '02-next' }`,
     );
   });
+  it("compiles a cell it has compiled before no second time, and what it does and says is the same", async () => {
+    const cells = [
+      "const size = 3;\nsize",
+      "const twice = size * 2;\nif (twice > 5) throw new Error('too big');",
+    ];
+    const told: (readonly string[])[] = [];
+    for (let time = 0; time < 2; time += 1) {
+      await kernel.reset({ directory: folder, sheet: "02-again" });
+      expect(await resultOf(cells[0]!)).toBe("3");
+      told.push((await failureOf(cells[1]!)).told);
+    }
+    expect(told[0]!.join("\n")).toContain("> 2 | if (twice > 5)");
+    expect(told[1]).toEqual(told[0]);
+  });
+  it("takes a cell anew where the names before it are others", async () => {
+    await kernel.reset({ directory: folder });
+    await run("const size = 3;");
+    expect(await resultOf("const twice: number = size * 2;\ntwice")).toBe("6");
+    await kernel.reset({ directory: folder });
+    await run('const size = "3";');
+    expect((await failureOf("const twice: number = size * 2;\ntwice")).error.evalue).toMatch(/size|number/);
+  });
+  it("sees that a file beside the notebook is another, though the cell is the same", async () => {
+    const cell = 'import { most } from "./bounds";\nmost';
+    for (const most of ["1", "2"]) {
+      writeFileSync(join(folder, "bounds.ts"), `export const most = ${most};\n`);
+      await kernel.reset({ directory: folder });
+      expect(await resultOf(cell)).toBe(most);
+    }
+  });
   it("moves to another folder, and back", async () => {
     const other = temporaryFolder();
     await kernel.reset({ directory: other });
