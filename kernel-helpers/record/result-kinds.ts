@@ -17,7 +17,15 @@ import type {
   ThreadHand,
   ThreadIdentity,
 } from "../joint/index.js";
-import type { Balance, BalanceOnWays, CleanUp, WheelRunOut } from "../shaft/index.js";
+import type {
+  Balance,
+  BalanceOnWays,
+  CleanUp,
+  ShaftSafety,
+  ShaftSteel,
+  ShaftStrength,
+  WheelRunOut,
+} from "../shaft/index.js";
 import type {
   CalibrationLine,
   InstrumentComparison,
@@ -64,6 +72,9 @@ export interface ResultKinds {
   readonly balance: Balance;
   readonly "clean-up": CleanUp;
   readonly "wheel run-out": WheelRunOut;
+  readonly "shaft steel": ShaftSteel;
+  readonly "shaft safety": ShaftSafety;
+  readonly "shaft strength": ShaftStrength;
   readonly "pour plan": PourPlan;
   readonly "box fit": BoxFit;
   readonly "contact spots": ContactSpots;

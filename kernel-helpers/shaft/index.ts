@@ -1,4 +1,5 @@
 // The shaft and what turns with it.
 export * from "./balance/index.js";
 export * from "./clean-up/index.js";
+export * from "./strength/index.js";
 export * from "./wheel/index.js";

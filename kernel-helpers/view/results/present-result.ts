@@ -27,9 +27,14 @@ import type {
   BalanceWithoutPhase,
   BeltAlignment,
   CleanUp,
+  EnduranceLimit,
   PermissibleUnbalance,
   RimSpeed,
+  ShaftSafety,
+  ShaftSteel,
+  ShaftStrength,
   SplitCorrection,
+  StressConcentration,
   UnbalanceVerdict,
   WheelRunOut,
 } from "../../shaft/index.js";
@@ -110,6 +115,13 @@ import { presentRoundness } from "./present-roundness.js";
 import { presentCoastDown, presentRunIn } from "./present-run-in.js";
 import { presentRunOut } from "./present-run-out.js";
 import { presentClearanceMap, presentRunningFilm, presentRunningPrediction } from "./present-running.js";
+import {
+  presentEnduranceLimit,
+  presentShaftSafety,
+  presentShaftSteel,
+  presentShaftStrength,
+  presentStressConcentration,
+} from "./present-shaft-strength.js";
 import { presentTable } from "./present-table.js";
 import { presentTaper } from "./present-taper.js";
 import { presentTaperIdentity } from "./present-taper-identity.js";
@@ -173,6 +185,11 @@ type Result =
   | RimSpeed
   | WheelRunOut
   | BeltAlignment
+  | EnduranceLimit
+  | ShaftSafety
+  | ShaftSteel
+  | ShaftStrength
+  | StressConcentration
   | RunIn
   | CoastDown
   | BoxFit
@@ -238,6 +255,11 @@ const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: 
   "rim speed": presentRimSpeed,
   "wheel run-out": presentWheelRunOut,
   "belt alignment": presentBeltAlignment,
+  "endurance limit": presentEnduranceLimit,
+  "shaft safety": presentShaftSafety,
+  "shaft steel": presentShaftSteel,
+  "shaft strength": presentShaftStrength,
+  "stress concentration": presentStressConcentration,
   "run-in": presentRunIn,
   "coast-down": presentCoastDown,
   "box fit": presentBoxFit,

@@ -1,0 +1,32 @@
+// What strength a worn or turned shaft has left.
+export {
+  type EnduranceConditions,
+  type EnduranceLimit,
+  enduranceLimit,
+  type SurfaceFinish,
+} from "./endurance-limit.js";
+export { type FatigueCriterion, fatigueFactorOfSafety, type SwingingStress } from "./fatigue-criteria.js";
+export { type FatigueFactors, fatigueFactors } from "./fatigue-factors.js";
+export type { CornerRadius, ShaftFeature, StressConcentration, StressPeak } from "./feature-types.js";
+export { featureWords } from "./feature-words.js";
+export { notchSensitivity } from "./notch-sensitivity.js";
+export type {
+  LengthGiven,
+  SafetyFactor,
+  SafetyVerdict,
+  ShaftDuty,
+  ShaftPlace,
+  ShaftSafety,
+  ShaftStrength,
+  TorqueGiven,
+} from "./safety-types.js";
+export { shaftSafety } from "./shaft-safety.js";
+export {
+  type AssumedSteelName,
+  assumedSteel,
+  type ShaftSteel,
+  shaftSteel,
+  steelOfHardness,
+} from "./shaft-steel.js";
+export { stressConcentration } from "./stress-concentration.js";
+export { weakestPlace } from "./weakest-place.js";

@@ -1,0 +1,75 @@
+import { type Pressure, quantityFromSi } from "../../quantity/index.js";
+import { enduranceLimit } from "./endurance-limit.js";
+import { type FatigueCriterion, fatigueFactorOfSafety } from "./fatigue-criteria.js";
+import { fatigueFactors } from "./fatigue-factors.js";
+import type { ShaftDuty, ShaftPlace } from "./safety-types.js";
+
+/** A place as plain SI numbers: what a solver or a simulation evaluates again and again. */
+export interface SafetyNumbers {
+  /** [m] */
+  readonly diameter: number;
+  readonly bore: number;
+  /** [N·m] */
+  readonly moment: number;
+  readonly steadyMoment: number;
+  readonly torque: number;
+  readonly torqueSwing: number;
+  /** [Pa] */
+  readonly tensile: number;
+  readonly yield: number;
+  /** By how much the fatigue stress concentration may be off, 1 for not at all [-]. */
+  readonly notch: number;
+  /** By how much the endurance limit may be off, 1 for not at all [-]. */
+  readonly endurance: number;
+}
+
+/** Stresses [Pa] and factors of safety [-] of a place. */
+export interface SafetyOfNumbers {
+  readonly alternating: number;
+  readonly mean: number;
+  readonly largest: number;
+  readonly fatigue: number;
+  readonly yielding: number;
+}
+
+/**
+ * Stresses and factors of safety of a round section in bending and torsion, from plain numbers.
+ *
+ * σ_a = √((K_f 32 M_a d/π(d⁴ − b⁴))² + 3 (K_fs 16 T_a d/π(d⁴ − b⁴))²), σ_m likewise with M_m and T_m; largest of the
+ * sums; n of fatigue by the criterion, n of yielding = S_y/σ_max
+ *
+ * @source Shigley & Nisbett, Mechanical Engineering Design, 9th edition, equations 7-3 to 7-6, 7-15 and 7-16
+ */
+export function safetyOfNumbers(
+  numbers: SafetyNumbers,
+  feature: ShaftPlace["feature"],
+  duty: Pick<ShaftDuty, "temperature" | "reliability" | "surface"> & { readonly criterion: FatigueCriterion },
+): SafetyOfNumbers {
+  const { diameter: d, bore, tensile } = numbers;
+  const strength: Pressure = quantityFromSi("pressure", tensile);
+  const size = quantityFromSi("length", d);
+  const k = fatigueFactors(feature, size, strength);
+  const limit = enduranceLimit(strength, { ...duty, diameter: size });
+  const section = (Math.PI * (d ** 4 - bore ** 4)) / d;
+  const bendingPer = (32 * k.bending * numbers.notch) / section;
+  const shearPer = (Math.sqrt(3) * 16 * k.torsion * numbers.notch) / section;
+  const alternating = Math.hypot(bendingPer * numbers.moment, shearPer * numbers.torqueSwing);
+  const mean = Math.hypot(bendingPer * numbers.steadyMoment, shearPer * numbers.torque);
+  const largest = Math.hypot(
+    bendingPer * (numbers.moment + numbers.steadyMoment),
+    shearPer * (numbers.torque + numbers.torqueSwing),
+  );
+  return {
+    alternating,
+    mean,
+    largest,
+    fatigue: fatigueFactorOfSafety(duty.criterion, {
+      alternating,
+      mean,
+      endurance: limit.value.si * numbers.endurance,
+      tensile,
+      yield: numbers.yield,
+    }),
+    yielding: numbers.yield / largest,
+  };
+}

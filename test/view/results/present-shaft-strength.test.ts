@@ -1,0 +1,133 @@
+import { afterEach, describe, expect, it } from "vitest";
+import {
+  inch,
+  ksi,
+  lbfInch,
+  measured,
+  mm,
+  newtonMetre,
+  setUnitSystem,
+} from "../../../kernel-helpers/quantity/index.js";
+import {
+  assumedSteel,
+  enduranceLimit,
+  type ShaftDuty,
+  type ShaftPlace,
+  shaftSafety,
+  steelOfHardness,
+  stressConcentration,
+  weakestPlace,
+} from "../../../kernel-helpers/shaft/index.js";
+import type { Block, Presentation } from "../../../kernel-helpers/view/blocks.js";
+import { finishFigure } from "../../../kernel-helpers/view/finish-figure.js";
+import { present } from "../../../kernel-helpers/view/present.js";
+import { renderText } from "../../../kernel-helpers/view/render-text.js";
+
+const duty: ShaftDuty = {
+  steel: assumedSteel("mild steel of the period"),
+  surface: "machined",
+  demanded: 2,
+};
+const load = {
+  moment: measured(lbfInch(6000), lbfInch(600)),
+  torque: measured(lbfInch(6875), lbfInch(300)),
+};
+const places: readonly ShaftPlace[] = [
+  { name: "journal", diameter: measured(inch(2.425), inch(0.0003)), ...load, feature: { shape: "plain" } },
+  {
+    name: "keyseat <second pulley>",
+    diameter: inch(2.4375),
+    ...load,
+    feature: { shape: "keyseat", ends: "end-milled", corner: inch(1 / 32) },
+  },
+  { name: "taper end", diameter: inch(2.25), ...load, feature: { shape: "keyed hub" } },
+];
+const strength = weakestPlace(places, duty);
+const shown = (value: unknown): Presentation => present(value)!;
+const one = <T extends Block["type"]>(value: unknown, type: T): Extract<Block, { type: T }> =>
+  shown(value).blocks.find((block) => block.type === type) as Extract<Block, { type: T }>;
+
+afterEach(() => setUnitSystem(undefined));
+
+describe("present(shaft strength)", () => {
+  it("gives a verdict that names the weakest place, its factor with 95 %, the chance, and what the doubt is of", () => {
+    const { outcome, text, because } = one(strength, "verdict");
+    expect(outcome).toBe("cannot tell yet");
+    expect(text).toBe("Whether the shaft bears its load with the factor 2 cannot be told yet.");
+    expect(because).toMatch(
+      /^Weakest: taper end\. Factor \d\.\d\d against fatigue \(Goodman\), 95 % from \d\.\d\d to \d\.\d\d; chance that it is below 2: \d+(\.\d)? %\. Most of the doubt is of the /,
+    );
+  });
+  it("has a row and two marks for every place, in the units of the shaft, and escapes names in the figure", () => {
+    const table = one(strength, "table");
+    expect(table.rows.map(({ cells }) => cells[0])).toEqual([
+      "journal",
+      "keyseat <second pulley>",
+      "taper end (weakest)",
+    ]);
+    expect(table.rows[0]!.cells.slice(1, 5)).toEqual([
+      "2.4250 in",
+      "6000 ± 1200 lbf·in",
+      "6880 ± 590 lbf·in",
+      "plain",
+    ]);
+    const { figure } = one(strength, "figure");
+    const finished = finishFigure(figure);
+    expect(finished.data).toHaveLength(2);
+    expect(JSON.stringify(finished.layout)).toContain("&lt;second");
+    for (const trace of finished.data)
+      for (const key of ["array", "arrayminus"])
+        for (const size of (trace.error_x as Record<string, number[]>)[key]!)
+          expect(size).toBeGreaterThanOrEqual(0);
+  });
+  it("speaks metric in a metric rebuild", () => {
+    setUnitSystem("metric");
+    expect(one(strength, "table").rows[0]!.cells.slice(1, 3)).toEqual(["61.595 mm", "680 ± 130 N·m"]);
+    expect(renderText(shown(strength))).toMatch(/tensile 379\.2 MPa, yield 189\.6 MPa/);
+  });
+  it("says that the steel is assumed, and holds and fails in words", () => {
+    expect(renderText(shown(strength))).toMatch(/steel, assumed.*mild steel of the period/);
+    const strong = weakestPlace(places, { ...duty, demanded: 0.5 });
+    expect(one(strong, "verdict")).toMatchObject({
+      outcome: "yes",
+      text: "Every place bears its load with the factor 0.5 that is demanded.",
+    });
+    const weak = weakestPlace(places, { ...duty, demanded: 9 });
+    expect(one(weak, "verdict").outcome).toBe("no");
+    expect(one(weak, "table").rows.map(({ mark }) => mark)).toContain("bad");
+  });
+});
+
+describe("present(shaft safety), present(stress concentration), present(shaft steel), present(endurance limit)", () => {
+  it("shows one place with its stresses and where the limit comes from", () => {
+    const text = renderText(shown(shaftSafety(places[1]!, { ...duty, reliability: 0.99 }))).replace(
+      /\s+/g,
+      " ",
+    );
+    expect(text).toMatch(/end-milled keyseat: Peterson's/);
+    expect(text).toMatch(/endurance limit that 99 % of shafts exceed/);
+    expect(text).toMatch(/surface 0\.\d+ \(machined\), size 0\.\d+, temperature 1\.000, reliability 0\.814/);
+  });
+  it("shows a place where nothing swings, without a number that is none", () => {
+    const still = shaftSafety(
+      {
+        name: "stub",
+        diameter: mm(60),
+        moment: newtonMetre(0),
+        torque: newtonMetre(9),
+        feature: { shape: "plain" },
+      },
+      duty,
+    );
+    expect(renderText(shown(still))).toMatch(/half of the swing\s+0 MPa/);
+    expect(renderText(shown(still))).not.toMatch(/NaN|Infinity/);
+  });
+  it("shows a feature's peaks, a steel and a limit", () => {
+    const seat = stressConcentration({ shape: "keyseat", ends: "end-milled", corner: mm(0.8) }, mm(60));
+    expect(one(seat, "table").rows).toHaveLength(2);
+    expect(renderText(shown(stressConcentration({ shape: "keyed hub" }, mm(60))))).toMatch(/fatigue tests/);
+    expect(renderText(shown(steelOfHardness(121, "as rolled")))).toMatch(/60\.5 ± 5\.9 ksi/);
+    const limit = enduranceLimit(ksi(105), { diameter: inch(1.1), surface: "machined", reliability: 0.99 });
+    expect(renderText(shown(limit))).toMatch(/29\.2 ksi/);
+  });
+});
