@@ -242,9 +242,9 @@ function warningsFor(
       "The tapers differ by more than the interference wanted: the hub bears at one end and rocks. Blue it, and lap or bore one to the other.",
     );
   for (const [name, { residualShape }] of [["shaft", input.shaft] as const, ["bore", input.bore] as const])
-    if (residualShape.shape === "hollow" || residualShape.shape === "barrel")
+    if (residualShape.shape !== "straight" && residualShape.shape !== "cannot tell")
       warnings.push(
-        `The taper of the ${name} is ${residualShape.shape === "barrel" ? "a barrel" : "hollow"}, not straight: first contact is not quite where its line says.`,
+        `The taper of the ${name} is ${residualShape.shape === "barrel" ? "a barrel" : residualShape.shape}, not straight: first contact is not quite where its line says.`,
       );
   if (threadLoad !== undefined && threadLoad > 0.75)
     warnings.push(

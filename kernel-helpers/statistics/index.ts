@@ -44,6 +44,13 @@ export {
   type HarmonicFit,
   harmonicOf,
 } from "./harmonics.js";
+export {
+  type Kink,
+  type KinkedLine,
+  type KinkedLineOptions,
+  type KinkedPiece,
+  kinkedLine,
+} from "./kinked-line.js";
 export { type LeastSquaresFit, type LeastSquaresOptions, leastSquares } from "./least-squares.js";
 export type { LineFit, Point } from "./line-fit.js";
 export { type LineInfluence, lineInfluence, type PointInfluence } from "./line-influence.js";

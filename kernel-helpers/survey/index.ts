@@ -50,6 +50,7 @@ export type {
   ProfileStation,
   ResidualShape,
   TaperFit,
+  TaperKink,
   TaperReading,
   WearBand,
   WearBands,

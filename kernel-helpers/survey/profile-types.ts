@@ -176,11 +176,23 @@ export interface TaperReading {
   readonly angle: Angle | undefined;
 }
 
+/** Where two tapers meet. */
+export interface TaperKink {
+  readonly station: Measured<Length>;
+  /** How far the kink stands off the one straight line through all, on diameter. */
+  readonly offLine: Length;
+  /** Taper on either side: change of diameter per length along the axis [-]. */
+  readonly before: Measured<number>;
+  readonly behind: Measured<number>;
+}
+
 /** The shape of a taper's flanks once the straight line is taken away. */
 export interface ResidualShape {
-  readonly shape: "straight" | "hollow" | "barrel" | "cannot tell";
+  readonly shape: "straight" | "hollow" | "barrel" | "kinked" | "cannot tell";
   /** Height of the bow in the middle over the ends, on diameter; positive for a barrel. */
   readonly bow: Measured<Length> | undefined;
+  /** Where the flanks are kinked, in the order of the stations. */
+  readonly kinks?: readonly TaperKink[];
   /** One sentence in the words of the trade. */
   readonly text: string;
 }

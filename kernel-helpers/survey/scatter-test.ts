@@ -21,3 +21,8 @@ export function scattersTooMuch(chiSquare: number, degreesOfFreedom: number): bo
 export function scatterWarning(noiseRatio: number): string {
   return `Readings scatter ${formatNumber(noiseRatio, 2)} times more than the instrument states: a rough surface, dirt, or more than one hand measuring. The uncertainties are widened by that.`;
 }
+
+/** The same where the flanks' own shape is the reason, or most of it. */
+export function shapeWarning(noiseRatio: number): string {
+  return `Readings stand off one straight line ${formatNumber(noiseRatio, 2)} times more than the instrument states, because the flanks are not straight. The uncertainties are widened by that.`;
+}

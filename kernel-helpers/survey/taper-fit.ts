@@ -3,10 +3,10 @@ import { fitLine, fitLineBothErrors, type LineFit, predictLine } from "../statis
 import { combined } from "./combined.js";
 import { grossAboutLine } from "./gross-about-line.js";
 import { grossReadings } from "./gross-readings.js";
-import type { Profile, TaperFit, TaperReading } from "./profile-types.js";
+import type { Profile, ResidualShape, TaperFit, TaperReading } from "./profile-types.js";
 import { withoutGross } from "./profile-without.js";
 import { residualShapeOf } from "./residual-shape.js";
-import { scattersTooMuch, scatterWarning } from "./scatter-test.js";
+import { scattersTooMuch, scatterWarning, shapeWarning } from "./scatter-test.js";
 import { screenReadings } from "./screen-readings.js";
 import { type StationMean, stationMeans } from "./station-means.js";
 import { stationWarnings } from "./station-warnings.js";
@@ -113,6 +113,7 @@ export function fitTaper(profile: Profile, options: FitTaperOptions = {}): Taper
     means.map(({ position }) => position),
     line.residuals,
     means.map(({ u }) => uOf(u)),
+    line.slope,
     profile.unitSystem,
   );
   return Object.freeze<TaperFit>({
@@ -147,10 +148,8 @@ export function fitTaper(profile: Profile, options: FitTaperOptions = {}): Taper
     degreesOfFreedom: line.degreesOfFreedom,
     warnings: Object.freeze([
       ...profile.warnings,
-      ...(tooMuch ? [scatterWarning(noiseRatio)] : []),
-      ...(residualShape.shape === "barrel" || residualShape.shape === "hollow"
-        ? ["The flanks are not straight; the taper is that of the best straight line through them."]
-        : []),
+      ...(tooMuch ? [isStraight(residualShape) ? scatterWarning(noiseRatio) : shapeWarning(noiseRatio)] : []),
+      ...notStraight(residualShape),
       ...stationWarnings(profile, stations, means, listed),
     ]),
   });
@@ -163,4 +162,17 @@ export function fitTaper(profile: Profile, options: FitTaperOptions = {}): Taper
       ? fitLineBothErrors(x, y, { ux: stationU, uy: u })
       : fitLine(x, y, { u });
   }
+}
+
+function isStraight({ shape }: ResidualShape): boolean {
+  return shape === "straight" || shape === "cannot tell";
+}
+
+function notStraight(residualShape: ResidualShape): string[] {
+  if (isStraight(residualShape)) return [];
+  if (residualShape.shape === "kinked")
+    return [
+      "The flanks are kinked; the taper is that of the best straight line through all of them. For the taper of one side alone give `from` and `to`.",
+    ];
+  return ["The flanks are not straight; the taper is that of the best straight line through them."];
 }

@@ -279,6 +279,42 @@ describe("fitTaper(profile).residualShape", () => {
     expect(straight.length / 150).toBeGreaterThanOrEqual(0.9);
     expect(straight.length / 150).toBeLessThanOrEqual(0.99);
   });
+  it("finds two tapers that meet, says where and which, and warns", () => {
+    const meeting = (change: number, seed: number) =>
+      cone({ taper: 0.05, noise: 0.0002, seed }).map((r) => ({
+        ...r,
+        diameter: r.diameter + change * Math.max(0, r.station - 2.6),
+      }));
+    const fit = taperOf(meeting(0.01, 5));
+    const { shape, kinks, text } = fit.residualShape;
+    expect(shape).toBe("kinked");
+    expect(kinks!.length).toBe(1);
+    const { station, before, behind, offLine } = kinks![0]!;
+    const because = "4 standard uncertainties as stated";
+    expectClose(station.value.in("inch"), 2.6, { abs: 4 * station.standardUncertainty.in("inch"), because });
+    expectClose(before.value, 0.05, { abs: 4 * before.standardUncertainty, because });
+    expectClose(behind.value, 0.06, { abs: 4 * behind.standardUncertainty, because });
+    expect(offLine.si).toBeLessThan(0);
+    expect(text).toMatch(
+      /^The flanks have a kink at station 2\.\d+ ± 0\.\d+ in: 0\.(599|60\d)\d* ± 0\.\d+ in per foot before it, 0\.72\d+ ± 0\.\d+ in per foot behind it\. These are two tapers, not one\.$/,
+    );
+    expect(fit.warnings.join()).toMatch(/because the flanks are not straight.*flanks are kinked/);
+    // A band worn parallel: its taper is about 0.
+    const worn = taperOf(meeting(-0.05, 8)).residualShape.kinks![0]!;
+    expectClose(worn.behind.value, 0, { abs: 4 * worn.behind.standardUncertainty, because });
+    // Taken from the stretch of one side alone the flank is straight.
+    const side = taperOf(meeting(0.01, 5), { to: inch(2.5) });
+    expect(side.residualShape.shape).toBe("straight");
+    expectClose(side.taper.value, before.value, { abs: 4 * side.taper.standardUncertainty, because });
+  });
+  it("seldom takes a straight flank or a bow for kinked", () => {
+    const kinked = (barrel: number): number =>
+      Array.from({ length: 150 }, (_, i) => shapeOf(barrel, 0.0001, 71 + 5 * i)).filter(
+        ({ shape }) => shape === "kinked",
+      ).length / 150;
+    expect(kinked(0)).toBeLessThanOrEqual(0.03);
+    expect(kinked(0.002)).toBeLessThanOrEqual(0.08);
+  });
   it("cannot tell from three stations", () => {
     const { residualShape } = taperOf(cone({ taper: 0.05, stations: 3 }));
     expect(residualShape.shape).toBe("cannot tell");

@@ -1,4 +1,4 @@
-import type { TaperFit } from "../../survey/profile-types.js";
+import type { TaperFit, TaperKink } from "../../survey/profile-types.js";
 
 /** A fitted taper as a line over the share t of its length, 0 at the small end and 1 at the large end. */
 export interface TaperLine {
@@ -47,4 +47,30 @@ export function taperLine({ smallEnd, largeEnd, taper }: TaperFit): TaperLine {
  */
 export function bowAt(bow: number, t: number): number {
   return bow * (4 * t * (1 - t) - 2 / 3);
+}
+
+/**
+ * A kinked line over the straight one, at its ends and kinks.
+ *
+ * @param kinks from the first station to the last
+ * @param line the straight line
+ * @param taper its slope, of diameter on station [-]
+ * @returns station and height over the line [m]
+ */
+export function kinkedCorners(
+  kinks: readonly TaperKink[],
+  line: TaperLine,
+  taper: number,
+): readonly { readonly station: number; readonly off: number }[] {
+  const corners = kinks.map(({ station, offLine }) => ({ station: station.value.si, off: offLine.si }));
+  const [one, two] = [line.station(0), line.station(1)];
+  const endBeyond = ({ value }: TaperKink["before"], from: (typeof corners)[number], station: number) => ({
+    station,
+    off: from.off + (value - taper) * (station - from.station),
+  });
+  return [
+    endBeyond(kinks[0]!.before, corners[0]!, Math.min(one, two)),
+    ...corners,
+    endBeyond(kinks.at(-1)!.behind, corners.at(-1)!, Math.max(one, two)),
+  ];
 }

@@ -6,7 +6,7 @@ import { coverFactor } from "./cover-factor.js";
 import { onScale, type PlotTrace, tidy } from "./plot-parts.js";
 import { readingHover } from "./reading-hover.js";
 import { type ShownUnits, smallText } from "./shown-units.js";
-import { bowAt, type TaperLine } from "./taper-line.js";
+import { bowAt, kinkedCorners, type TaperLine } from "./taper-line.js";
 import { thinned } from "./thinned.js";
 
 /** Places along the taper at which its curves are drawn, as shares of its length. */
@@ -109,9 +109,27 @@ export function lineBand(line: TaperLine, units: ShownUnits, k: number): PlotTra
   ];
 }
 
-/** The bow of the flanks, where it stands out from the noise. */
-export function bowTrace({ residualShape }: TaperFit, line: TaperLine, units: ShownUnits): PlotTrace[] {
-  const { shape, bow: height } = residualShape;
+/** The bow of the flanks, or their kinks, where they stand out from the noise. */
+export function bowTrace(
+  { residualShape, taper }: TaperFit,
+  line: TaperLine,
+  units: ShownUnits,
+): PlotTrace[] {
+  const { shape, bow: height, kinks = [] } = residualShape;
+  if (shape === "kinked") {
+    const corners = kinkedCorners(kinks, line, taper.value);
+    return [
+      {
+        type: "scatter",
+        mode: "lines",
+        name: kinks.length === 1 ? "kink" : "kinks",
+        x: corners.map(({ station }) => onScale(metres(station), units.size)),
+        y: corners.map(({ off }) => onScale(metres(off), units.small)),
+        line: { color: pencil, width: 2, dash: "dash" },
+        hoverinfo: "skip",
+      } satisfies Partial<PlotData>,
+    ];
+  }
   if (height === undefined || (shape !== "hollow" && shape !== "barrel")) return [];
   return [
     {

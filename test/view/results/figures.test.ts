@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { inch, thou } from "../../../kernel-helpers/quantity/index.js";
+import { inch, measured, thou } from "../../../kernel-helpers/quantity/index.js";
+import type { TaperFit } from "../../../kernel-helpers/survey/index.js";
 import type { FigureBlock } from "../../../kernel-helpers/view/blocks.js";
 import { finishFigure } from "../../../kernel-helpers/view/finish-figure.js";
 import { drawPng } from "../../../kernel-helpers/view/picture/index.js";
@@ -20,6 +21,19 @@ interface Trace {
 
 const drawable = ["scatter", "bar", "heatmap", "histogram", "box", "contour"];
 
+/** The sample with a kink at station 3 in, 0.3 thou below the line. */
+function kinkedTaper(): TaperFit {
+  const fit = sampleTaper();
+  const side = (off: number) => measured(fit.taper.value + off, 1e-5);
+  const kink = {
+    station: measured(inch(3), inch(0.1)),
+    offLine: thou(-0.3),
+    before: side(-2e-4),
+    behind: side(3e-4),
+  };
+  return { ...fit, residualShape: { ...fit.residualShape, shape: "kinked", kinks: [kink] } };
+}
+
 const figures: Readonly<Record<string, FigureBlock>> = {
   "a profile in inches": profileFigure(sampleProfile("inch")),
   "a profile in millimetres": profileFigure(sampleProfile("metric")),
@@ -32,6 +46,7 @@ const figures: Readonly<Record<string, FigureBlock>> = {
   }),
   "wear without a nominal": wearFigure({ ...sampleWear(), nominal: undefined }),
   "a straight taper": taperFigure(sampleTaper()),
+  "two tapers that meet": taperFigure(kinkedTaper()),
   "a barrel with a gross reading": taperFigure(sampleTaper({ bow: 0.6, grossAt: 4 })),
 };
 
@@ -189,5 +204,19 @@ describe("taperFigure(fit)", () => {
       ({ name }) => name === "gross, no weight",
     );
     expect(marked.length).toBe(2);
+  });
+});
+
+describe("the figure of two tapers that meet", () => {
+  it("draws the kinked line over the straight one, from end to end through the kink", () => {
+    const kinks = traces(taperFigure(kinkedTaper())).find(({ name }) => name === "kink")!;
+    expectClose(kinks.x![1]!, 3, { rel: 1e-12, because: "as given" });
+    expectClose(kinks.y![1]!, -0.3, { rel: 1e-9, because: "as given" });
+    expect([kinks.x![0], kinks.x![2]]).toEqual([0, 5]);
+    expectClose(kinks.y![0]!, -0.3 + 0.2 * 3, {
+      rel: 1e-6,
+      because: "0.2 thou an inch less before the kink",
+    });
+    expectClose(kinks.y![2]!, -0.3 + 0.3 * 2, { rel: 1e-6, because: "0.3 thou an inch more behind it" });
   });
 });
