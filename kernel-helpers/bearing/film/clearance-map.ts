@@ -24,6 +24,8 @@ export interface ClearanceMapOptions extends Omit<RunningFilmOptions, "diametral
   readonly intended?: Length;
   /** Clearances looked at; default 25. */
   readonly steps?: number;
+  /** Told after each film how many of all are done. */
+  readonly progress?: (done: number, of: number) => void;
 }
 
 /**
@@ -39,13 +41,19 @@ export interface ClearanceMapOptions extends Omit<RunningFilmOptions, "diametral
  * @source see `runningFilm`
  */
 export function clearanceMap(options: ClearanceMapOptions): ClearanceMap {
-  const { clearances, oils, intended, steps = 25, ...box } = options;
+  const { clearances, oils, intended, steps = 25, progress, ...box } = options;
   const [from, to] = clearances;
   if (!(from.si > 0 && to.si > from.si))
     throw new RangeError(`clearanceMap: clearances must grow from above 0, got ${from} to ${to}`);
   if (oils.length === 0) throw new RangeError("clearanceMap: at least one oil is needed, got none");
   if (!(Number.isInteger(steps) && steps >= 2))
     throw new RangeError(`clearanceMap: steps must be a whole number of at least 2, got ${steps}`);
+  let done = 0;
+  const told = <T>(found: T): T => {
+    done += 1;
+    progress?.(done, steps * oils.length);
+    return found;
+  };
   return Object.freeze({
     kind: "clearance map",
     intended,
@@ -59,7 +67,7 @@ export function clearanceMap(options: ClearanceMapOptions): ClearanceMap {
               const diametralClearance = quantityFromSi("length", si, from.writtenIn as never);
               return Object.freeze({
                 diametralClearance,
-                film: filmIfAny({ ...box, oil, diametralClearance }),
+                film: told(filmIfAny({ ...box, oil, diametralClearance })),
               });
             }),
           ),

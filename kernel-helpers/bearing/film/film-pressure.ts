@@ -1,4 +1,4 @@
-import { solveBanded } from "./solve-banded.js";
+import { bandedSystem } from "./banded-system.js";
 
 /** Nodes of the mesh: round one piece of film, and from the middle of the length to its end. */
 export interface FilmMesh {
@@ -29,6 +29,9 @@ export interface PieceOfPressure {
   readonly inflow: number;
 }
 
+/** No mesh coarser than this helps a finer one. */
+const leastAround = 20;
+const leastAlong = 4;
 /** Between two rounds no node may change sides; more rounds than this have never been needed. */
 const mostRounds = 60;
 
@@ -39,7 +42,8 @@ const mostRounds = 60;
  * Reynolds: ∂/∂θ(H³ ∂P/∂θ) + (D/L)² ∂/∂ζ(H³ ∂P/∂ζ) = ∂H/∂θ, H = 1 + ε cos θ, P = p(c/R)²/(6µω), ζ = 2z/L;
  * P = 0 at the ends and at both lines. Cavitation by Reynolds' (Swift–Stieber) condition: P ≥ 0, and where the film
  * breaks P = ∂P/∂n = 0. Solved as a complementarity problem by an active set on central differences of second order,
- * each round by a banded Cholesky factor; the middle of the length is a line of symmetry.
+ * each round by a banded Cholesky factor that is kept up to the first node that changed, from the edge found on a mesh
+ * half as fine; the middle of the length is a line of symmetry.
  *
  * Valid when: laminar flow, constant viscosity in the film, rigid and smooth surfaces, oil enough at the line the film
  * begins at.
@@ -59,6 +63,12 @@ export function filmPressure(
   piece: FilmPiece,
   mesh: FilmMesh,
 ): PieceOfPressure {
+  // Where the film ends is found on a coarser mesh first, so that the finer one has little left to settle.
+  const coarser = { around: Math.floor(mesh.around / 2), along: Math.floor(mesh.along / 2) };
+  const emptyFrom =
+    coarser.along < leastAlong || coarser.around < leastAround
+      ? undefined
+      : filmPressure(eccentricity, slender, piece, coarser);
   const { around, along } = mesh;
   const dTheta = (piece.to - piece.from) / (around + 1);
   const dZeta = 1 / along;
@@ -92,22 +102,23 @@ export function filmPressure(
     }
   }
 
-  const empty = new Uint8Array(size);
-  let pressure = solveBanded(diagonal, nextAlong, nextAround, right, empty, band);
+  const system = bandedSystem(diagonal, nextAlong, nextAround, right, band);
+  const empty = emptyFrom === undefined ? new Uint8Array(size) : spread(emptyFrom, mesh);
+  let pressure = system.solve(empty, 0);
   for (let round = 0; ; round++) {
     if (round === mostRounds) throw new RangeError("filmPressure: the edge of the film did not settle");
-    let changed = false;
+    let changedFrom = size;
     for (let at = 0; at < size; at++) {
       // A node without film stays so while more film would pull; one with film leaves it when it pulls.
       const wasEmpty = empty[at] === 1;
       const nowEmpty = wasEmpty ? residual(at) >= 0 : pressure[at]! < 0;
       if (nowEmpty !== wasEmpty) {
         empty[at] = nowEmpty ? 1 : 0;
-        changed = true;
+        changedFrom = Math.min(changedFrom, at);
       }
     }
-    if (!changed) break;
-    pressure = solveBanded(diagonal, nextAlong, nextAround, right, empty, band);
+    if (changedFrom === size) break;
+    pressure = system.solve(empty, changedFrom);
   }
 
   /** A·P − f at a node: 0 in the film, at least 0 outside it. */
@@ -143,4 +154,18 @@ export function filmPressure(
   // The end of the length, where there is no pressure, closes the trapezoid.
   inflow += dZeta * film(piece.from);
   return { piece, pressure, mesh, cosine, sine, highest, leak, inflow };
+}
+
+/** Where a finer mesh has no film, by the nearest node of a coarser one: 1 there. */
+function spread({ pressure, mesh: coarse }: PieceOfPressure, { around, along }: FilmMesh): Uint8Array {
+  const empty = new Uint8Array(around * along);
+  for (let i = 0; i < around; i++) {
+    const line = Math.round(((i + 1) * (coarse.around + 1)) / (around + 1)) - 1;
+    const nearest = Math.min(coarse.around - 1, Math.max(0, line));
+    for (let j = 0; j < along; j++) {
+      const place = Math.min(coarse.along - 1, Math.round((j * coarse.along) / along));
+      empty[i * along + j] = pressure[nearest * coarse.along + place]! > 0 ? 0 : 1;
+    }
+  }
+  return empty;
 }

@@ -40,6 +40,11 @@ describe("clearanceMap(options)", () => {
       expect(thick!.films[i]!.film!.rise.si).toBeGreaterThan(film!.rise.si);
     });
   });
+  it("tells its progress film by film", () => {
+    const told: string[] = [];
+    clearanceMap({ ...options, steps: 2, progress: (done, of) => told.push(`${done}/${of}`) });
+    expect(told).toEqual(["1/4", "2/4", "3/4", "4/4"]);
+  });
   it("leaves a gap where the box finds no balance", () => {
     const small = { ...options, speed: rpm(4000), boxSurface: quantity(20, "inch2"), steps: 3 };
     expect(clearanceMap(small).oils[1]!.films[0]!.film).toBeUndefined();
