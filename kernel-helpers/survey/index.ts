@@ -32,6 +32,7 @@ export type {
   InstrumentVerdict,
   RepeatabilityStudy,
 } from "./instrument-study-types.js";
+export { judgeLimit, type LimitJudgement, type ToDecide } from "./limit-judgement.js";
 // The shape of a shaft: diameters along it, bands of wear, tapers.
 export { meanBetween } from "./mean-between.js";
 // Where to read next.

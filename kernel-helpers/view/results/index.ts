@@ -1,5 +1,4 @@
 /** What each kind of result looks like. */
-export { judgeLimit, type LimitJudgement } from "./limit-verdict.js";
 export { presentProfile } from "./present-profile.js";
 export { isSingle, presentSingle, presentSingles } from "./present-quantity.js";
 export { presentResult } from "./present-result.js";

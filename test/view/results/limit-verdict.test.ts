@@ -1,9 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { inch, type Length, measured, thou } from "../../../kernel-helpers/quantity/index.js";
 import type { WearBand, WearBands } from "../../../kernel-helpers/survey/profile-types.js";
-import { judgeLimit, limitVerdict } from "../../../kernel-helpers/view/results/limit-verdict.js";
+import { limitVerdict } from "../../../kernel-helpers/view/results/limit-verdict.js";
 import { shownUnits } from "../../../kernel-helpers/view/results/shown-units.js";
-import { expectClose } from "../../support/expect-close.js";
 import { sampleWear } from "../../support/sample-results.js";
 
 const units = shownUnits("inch");
@@ -22,57 +21,6 @@ function oneBand(limit: Length, change: Partial<WearBand> = {}): WearBands {
   };
   return { ...wear, limit, bands: [band], edges: [], gross: [] };
 }
-
-describe("judgeLimit(wear)", () => {
-  // Source: JCGM 100:2008 (GUM), table G.2: t₉₅(10) = 2.23 (2.228 in fuller tables).
-  const justU = 0.2228138852;
-
-  it.each([
-    { above: 1.001, outcome: "yes" },
-    { above: 0.999, outcome: "cannot tell yet" },
-    { above: -0.999, outcome: "cannot tell yet" },
-    { above: -1.001, outcome: "no" },
-  ])("says $outcome where the margin is $above of its 95 % uncertainty", ({ above, outcome }) => {
-    const [judged] = judgeLimit(oneBand(inch(2.43).minus(thou(above * justU))));
-    expect(judged!.outcome).toBe(outcome);
-  });
-
-  it("gives one half where the diameter is the limit, and 2.5 % at the edge of the interval", () => {
-    const [atLimit] = judgeLimit(oneBand(inch(2.43)));
-    expectClose(atLimit!.probabilityBelow, 0.5, { abs: 1e-9, because: "symmetry" });
-    const [atEdge] = judgeLimit(oneBand(inch(2.43).minus(thou(justU))));
-    expectClose(atEdge!.probabilityBelow, 0.025, { rel: 1e-7, because: "t is known to 10 digits" });
-  });
-
-  it("judges a sloping band by its smaller end, with the uncertainty of its slope", () => {
-    const sloping = oneBand(inch(2.42), {
-      shape: "sloping",
-      from: inch(0),
-      to: inch(10),
-      diameterAtTo: inch(2.425),
-      slope: measured(-0.0005, 0.00002, 10),
-    });
-    const [judged] = judgeLimit(sloping);
-    expectClose(judged!.diameter.in("inch"), 2.425, { rel: 1e-12, because: "exact" });
-    // √(0.1² + (5 × 0.02)²) thou
-    expectClose(judged!.standardUncertainty.in("thou"), 0.1 * Math.SQRT2, { rel: 1e-9, because: "exact" });
-  });
-
-  it("judges a band that is worn out of round at its smallest angle, not by its mean", () => {
-    const wear = sampleWear("inch", { withLimit: true });
-    const mean = wear.bands[1]!.diameter.value;
-    const { diameter } = judgeLimit(wear)[1]!;
-    // The sample is 4.0 thou down at 0° and 5.6 thou at 90°, with a scatter of 0.1 thou on 9 readings.
-    expectClose(mean.minus(diameter).in("thou"), 0.8, {
-      abs: 0.15,
-      because: "4 standard errors of 0.033 thou",
-    });
-  });
-
-  it("gives nothing to judge without a limit", () => {
-    expect(judgeLimit(sampleWear())).toEqual([]);
-  });
-});
 
 describe("limitVerdict(wear)", () => {
   it("is no where one band is below, whatever the others are, and names it", () => {
