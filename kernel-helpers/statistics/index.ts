@@ -17,6 +17,8 @@ export { coverageFactor } from "./coverage-factor.js";
 // Straightness
 export { type Curvature, curvature } from "./curvature.js";
 export { fCdf, fQuantile, fSurvival } from "./f-distribution.js";
+// Many tests at once
+export { foundAmong } from "./false-discovery.js";
 // Approach to an end
 export { type Approach, approachAt, type FitApproachOptions, fitApproach } from "./fit-approach.js";
 // Lines

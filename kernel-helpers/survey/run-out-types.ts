@@ -6,7 +6,7 @@ export interface OffCentre {
   readonly direction: Measured<Angle>;
   /** Chance that noise gives so much [-]. */
   readonly chance: number;
-  /** Whether that chance is below 1 %. */
+  /** Whether that chance is below 1 %; of the low sides, whether it is so small among those of all stations. */
   readonly real: boolean;
 }
 

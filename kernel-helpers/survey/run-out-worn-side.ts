@@ -91,7 +91,7 @@ export function wornSide(evidence: WearBands | RunOut, options: WornSideOptions 
     within,
     places: Object.freeze(places),
     agrees,
-    text: sentence(places, agrees, loadDirection),
+    text: `${sentence(places, agrees, loadDirection)}${nextReading(places, loadDirection, within)}`,
   });
 }
 
@@ -183,6 +183,29 @@ function agreement(agrees: WornPlace["agrees"]): string {
     no: "they do not agree",
     "cannot tell yet": "whether they agree cannot be told",
   }[agrees];
+}
+
+/** Beyond so many times the readings taken, more of them are no advice. */
+const mostTimes = 25;
+
+/**
+ * Where the indicator leaves it open, the station to read again, and how often: U shrinks about as 1/√n with n rounds
+ * (the axis's own part does not), and n is enough once |Δ| + U ≤ within, or |Δ| − U > within.
+ */
+function nextReading(places: readonly WornPlace[], load: Angle | undefined, within: Angle): string {
+  if (load === undefined) return "";
+  const open = places.flatMap(({ side, agrees, from }) => {
+    if (side === undefined || agrees !== "cannot tell yet") return [];
+    const off = angleBetween(side.value.si, load.si);
+    const expanded = coverageFactor(0.95, side.degreesOfFreedom) * side.standardUncertainty.si;
+    return [{ from, times: Math.ceil((expanded / Math.abs(within.si - off)) ** 2) }];
+  });
+  const nearest = open.sort((a, b) => a.times - b.times)[0];
+  if (nearest === undefined) return "";
+  const where = open.length === 1 ? "" : ` (and at the other ${open.length - 1} left open)`;
+  return nearest.times > mostTimes
+    ? ` Read the indicator round the shaft again at ${nearest.from}${where}: the side found lies so near the bound of ${within} off the load that only a better indicator or a bearing on the cause can decide.`
+    : ` Next: read the indicator round the shaft at ${nearest.from} ${nearest.times === 1 ? "once more" : `about ${nearest.times} times over`}${where}; if the low side stays where it is, that decides it.`;
 }
 
 function sentence(places: readonly WornPlace[], agrees: WornSide["agrees"], load: Angle | undefined): string {

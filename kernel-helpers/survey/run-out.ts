@@ -1,5 +1,5 @@
 import { type Angle, type Length, measured, quantityFromSi } from "../quantity/index.js";
-import { countDirections, fitHarmonics, type Harmonic } from "../statistics/index.js";
+import { countDirections, fitHarmonics, foundAmong, type Harmonic } from "../statistics/index.js";
 import type { WearBands } from "./profile-types.js";
 import { offAxis, type ShaftAxis, type SurfaceCentre, shaftAxis, waveOf } from "./run-out-axis.js";
 import { type IndicatorOptions, type IndicatorStation, indicatorReadings } from "./run-out-readings.js";
@@ -16,7 +16,8 @@ export interface RunOutOptions extends IndicatorOptions {
   readonly centres?: readonly [Length, Length];
 }
 
-/** So rare must an offset, a bend or a low side be by noise to be called real: many are looked at in one survey. */
+/** So rare must an offset or a bend be by noise to be called real; of low sides, of which many are looked at, so small
+ * a share of those named may be false in the mean. */
 const realBelow = 0.01;
 /** Waves fitted with the eccentricity, so that an oval or three lobes do not leak into it at uneven angles. */
 const highestOrder = 3;
@@ -32,7 +33,8 @@ const highestOrder = 3;
  *    is the centre-hole offset, the bow the bend (height in the middle over the ends, on radius).
  * 3. Centre of the surface less axis: metal is missing on the side away from it, by about twice the distance against
  *    the side opposite (exactly twice where only odd waves of order 1 differ).
- * Real: chance by noise below 1 %. Scatter of sound stations beyond the stated (chi-square, 1 %) widens the uncertainties.
+ * Real: chance by noise below 1 %; of the low sides, one at each station, 1 % of those named may be false in the mean
+ * (see `foundAmong`), since one of a hundred sound stations has such a chance by itself. Scatter of sound stations beyond the stated (chi-square, 1 %) widens the uncertainties.
  *
  * Valid when: centres and holes are clean and the shaft turns without play; readings are square to the axis; the
  * angle of a reading is the mark of the shaft under the indicator; a reading grows as the surface comes nearer.
@@ -77,17 +79,26 @@ export function runOut(table: Table, options: RunOutOptions = {}): RunOut {
 
   const lengthOf = (si: number): Length => quantityFromSi("length", si, unit);
   const angleOf = (si: number): Angle => quantityFromSi("angle", si, "degree");
-  const offCentre = (wave: Harmonic): OffCentre =>
+  const offCentre = (wave: Harmonic, real: boolean = wave.chance < realBelow): OffCentre =>
     Object.freeze({
       distance: measured(lengthOf(wave.amplitude), lengthOf(wave.uAmplitude), wave.degreesOfFreedom),
       direction: measured(angleOf(wave.phase), angleOf(wave.uPhase), wave.degreesOfFreedom),
       chance: wave.chance,
-      real: wave.chance < realBelow,
+      real,
     });
+  const offs = centres.map((centre) => {
+    const vector = axis && offAxis(centre, axis, sound(centre.position));
+    return vector && waveOf(vector);
+  });
+  const looked = offs.filter((wave) => wave !== undefined);
+  const among = foundAmong(
+    looked.map(({ chance }) => chance),
+    realBelow,
+  );
   const described = stations.map((at, i): RunOutStation => {
     const centre = centres[i]!;
-    const vector = axis && offAxis(centre, axis, sound(centre.position));
-    const off = vector && offCentre(waveOf(vector));
+    const wave = offs[i];
+    const off = wave && offCentre(wave, among[looked.indexOf(wave)]!);
     const readings = at.readings.map(({ reading }) => reading);
     return Object.freeze({
       station: at.station!,

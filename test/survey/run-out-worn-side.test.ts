@@ -46,6 +46,20 @@ describe("wornSide(runOut, options)", () => {
   it("cannot tell where the bound lies within the uncertainty of the side", () => {
     expect(wornSide(worn, { loadDirection: degree(90), within: degree(10) }).agrees).toBe("cannot tell yet");
   });
+  it("names the next reading where it cannot tell, with how many of them will decide", () => {
+    const { direction } = worn.stations[3]!.offAxis!;
+    const side = worn.stations[3]!.lowSide!;
+    const expanded = (1.959964 * (direction.standardUncertainty.si * 180)) / Math.PI;
+    const off = (side.value.si * 180) / Math.PI - 90;
+    // Half of U is missing: four times the readings; the bound itself is missed by nothing.
+    const short = wornSide(worn, { loadDirection: degree(90), within: degree(off + 0.501 * expanded) });
+    expect(short.text).toMatch(
+      /Next: read the indicator round the shaft at 30 in about 4 times over; if the low side/,
+    );
+    const tight = wornSide(worn, { loadDirection: degree(90), within: degree(off + 0.001 * expanded) });
+    expect(tight.text).toMatch(/lies so near the bound of .* that only a better indicator/);
+    expect(wornSide(worn, { loadDirection: degree(90) }).text).not.toMatch(/Next|again/);
+  });
   it("counts the angle across whole turns", () => {
     const found = wornSide(wornTo(350, bands(0)), { loadDirection: degree(10) });
     expect(found.agrees).toBe("yes");
