@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import { inch, type Length, mm } from "../kernel-helpers/quantity/index.js";
 import { publishedValue, readSheetRecord } from "../kernel-helpers/record/sheet-record.js";
-import type { CleanUp } from "../kernel-helpers/shaft/index.js";
+import type { CleanUp, FinishedJournals } from "../kernel-helpers/shaft/index.js";
 import { copyOfDemo, runThrough } from "./support/run-demo.js";
 
 const sheets = ["04-shaft-survey", "06-shaft-salvage"];
@@ -23,6 +23,14 @@ describe.each(demos)("06-shaft-salvage on %s", (demo, finished) => {
     expect(plan.value.si).toBeGreaterThanOrEqual(least.value.si);
     expect(plan.value.si).toBeLessThanOrEqual(most.value.si);
     expect(finished.si).toBeLessThan(plan.value.si - 2 * plan.standardUncertainty.si);
+  });
+  it("hands on every worn journal with its size, its load and the speed, for the boxes made to it", () => {
+    const record = readSheetRecord(folder, "06-shaft-salvage")!;
+    const { journals, speed } = publishedValue(record, "journals") as FinishedJournals;
+    expect(journals.map(({ name }) => name)).toEqual(["pulley box", "far box"]);
+    expect(journals[0]!.diameter.value.si).toBe(finished.si);
+    expect(journals.every(({ load }) => load !== undefined && load.force.value.si > 0)).toBe(true);
+    expect(speed!.si).toBeGreaterThan(0);
   });
   it("leaves a decision in the record, taken against a limit with a reason of its own", () => {
     const text = JSON.stringify(readSheetRecord(folder, "06-shaft-salvage"));

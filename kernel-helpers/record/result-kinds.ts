@@ -21,6 +21,7 @@ import type {
   Balance,
   BalanceOnWays,
   CleanUp,
+  FinishedJournals,
   ShaftSafety,
   ShaftSteel,
   ShaftStrength,
@@ -71,6 +72,7 @@ export interface ResultKinds {
   readonly "balance on ways": BalanceOnWays;
   readonly balance: Balance;
   readonly "clean-up": CleanUp;
+  readonly "finished journals": FinishedJournals;
   readonly "wheel run-out": WheelRunOut;
   readonly "shaft steel": ShaftSteel;
   readonly "shaft safety": ShaftSafety;

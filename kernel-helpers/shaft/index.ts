@@ -1,5 +1,6 @@
 // The shaft and what turns with it.
 export * from "./balance/index.js";
 export * from "./clean-up/index.js";
+export * from "./journals/index.js";
 export * from "./strength/index.js";
 export * from "./wheel/index.js";

@@ -28,6 +28,7 @@ import type {
   BeltAlignment,
   CleanUp,
   EnduranceLimit,
+  FinishedJournals,
   PermissibleUnbalance,
   RimSpeed,
   ShaftSafety,
@@ -74,6 +75,7 @@ import { presentCleanUp } from "./present-clean-up.js";
 import { presentComparison } from "./present-comparison.js";
 import { presentDecision, type ShownDecision } from "./present-decision.js";
 import { presentDrawUp } from "./present-draw-up.js";
+import { presentFinishedJournals } from "./present-finished-journals.js";
 import {
   presentBook,
   presentCautions,
@@ -199,7 +201,8 @@ type Result =
   | RunningFilm
   | RunningPrediction
   | ClearanceMap
-  | CleanUp;
+  | CleanUp
+  | FinishedJournals;
 
 /** Every kind of result and its look. A kind without an entry here does not compile. */
 const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: K }>) => Presentation } = {
@@ -270,6 +273,7 @@ const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: 
   "running prediction": presentRunningPrediction,
   "clearance map": presentClearanceMap,
   "clean-up": presentCleanUp,
+  "finished journals": presentFinishedJournals,
 };
 
 /**
