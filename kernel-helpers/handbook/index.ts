@@ -2,6 +2,14 @@
 export { type Babbitt, babbitt, babbitts, type Percent } from "./babbitts.js";
 export { type BoltGrade, type BoltGradeRow, boltGrade, boltGradeRows } from "./bolt-grades.js";
 export { type BrownSharpeRow, brownSharpeRows, brownSharpeTapers } from "./brown-sharpe-tapers.js";
+export {
+  type CuttingForceConstants,
+  type CuttingSpeed,
+  cuttingForceConstants,
+  cuttingSpeed,
+  leastChip,
+  type ToolMaterial,
+} from "./cutting-values.js";
 export { expansionOf, type MaterialExpansion, materialExpansions } from "./expansion.js";
 export {
   type FitFriction,
@@ -9,6 +17,7 @@ export {
   fitFriction,
   fitFrictions,
 } from "./fit-friction.js";
+export { type ForceFit, type ForceFitClass, standardForceFit } from "./force-fit.js";
 export { type NutFactor, nutFactorOf, nutFactors } from "./friction-nut-factor.js";
 export {
   type ThreadFriction,
@@ -16,6 +25,7 @@ export {
   threadFriction,
   threadFrictions,
 } from "./friction-thread.js";
+export { type IsoFit, type IsoZone, isoFit, isoTolerance, isoZone } from "./iso-tolerance.js";
 export { jarnoSeries, jarnoTaper } from "./jarno-tapers.js";
 export { material, materials } from "./material.js";
 export type { Material, MaterialFamily, MaterialProperty } from "./material-type.js";
