@@ -20,7 +20,7 @@ stands, stands on figures that moved (by how much, because of which reading or v
 or cannot be checked. The folder itself is left as it is.
 
   --explain  also which readings carry each decision, and how far each could move before it flips; every
-             reading is moved by itself and all is computed again, which takes its time
+             reading is moved by itself and what leads up to the decision computed again
   --no-run   compare hashes only: nothing of the rebuild is executed
   --json     print the outcome as JSON
 

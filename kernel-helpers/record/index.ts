@@ -23,6 +23,7 @@ export type {
   HandoverLists,
   Standing,
 } from "./handover-types.js";
+export { splitPlace } from "./inputs-behind.js";
 export { keptText } from "./kept-inputs.js";
 export { filesOfRebuild, manifestFile, readManifest, tagManifestFile, writeManifest } from "./manifest.js";
 export { noteShown } from "./note-sheet.js";
@@ -58,6 +59,7 @@ export {
 } from "./sheet-outcome.js";
 export { forgetReads, readReads, type SheetReads } from "./sheet-reads.js";
 export {
+  hashOfRecalled,
   publishedValue,
   readRecords,
   readSheetRecord,

@@ -2,6 +2,13 @@ import { randomBytes } from "node:crypto";
 import { mkdirSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { dirname } from "node:path";
 
+let waits = true;
+
+/** Whether files written from now on are waited for until they are safe on disk; false in a copy that is thrown away. */
+export function waitForDisk(wait: boolean): void {
+  waits = wait;
+}
+
 /**
  * Writes a file whole or not at all: to a temporary file beside it, then renamed over it. What stood there
  * before is lost only when the new content is safe on disk. Missing folders are made.
@@ -24,5 +31,5 @@ export function writeFile(path: string, content: string | Uint8Array): void {
 
 /** Where Node's permission model is in force, as in the sandbox, it has no call that waits for the disk. */
 function canFlush(): boolean {
-  return (process as { readonly permission?: unknown }).permission === undefined;
+  return waits && (process as { readonly permission?: unknown }).permission === undefined;
 }

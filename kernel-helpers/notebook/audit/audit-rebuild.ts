@@ -1,3 +1,4 @@
+import { availableParallelism } from "node:os";
 import { join } from "node:path";
 import { setUnitSystem, unitSystem } from "../../quantity/index.js";
 import {
@@ -20,12 +21,12 @@ import type { RunningKernel } from "../client/kernel-client.js";
 import { sheetsInOrder } from "../sheets-in-order.js";
 import { attributeMoves } from "./attribute-moves.js";
 import { comparePublished } from "./compare-published.js";
+import { type Bench, explainDecision } from "./explain-decision.js";
 import { findCauses } from "./find-causes.js";
 import { judgeDecision, type RunGives, runGives } from "./judge-decision.js";
 import { QuietRuns } from "./quiet-runs.js";
 import { codeNow, type RebuildState, temporaryCopy, writeFiles } from "./rebuild-state.js";
 import { sheetsBehind } from "./sheets-behind.js";
-import { whatCarries } from "./what-carries.js";
 
 export interface AuditOptions {
   /** The folder that holds rebuild.json. */
@@ -101,6 +102,9 @@ function notRun(records: readonly SheetRecord[]): Outcome {
   return { failed: [], decisions, results: [] };
 }
 
+/** More kernels than this cost more in memory than they gain in time. */
+const mostBenches = 4;
+
 /** The rebuild run again in a temporary copy, and judged. */
 class RunAgain {
   readonly #options: AuditOptions;
@@ -114,12 +118,17 @@ class RunAgain {
   }
 
   async audit(): Promise<Outcome> {
+    return this.#onBench(async (bench) => this.#judgeAll(bench));
+  }
+
+  /** Lets work be done in a temporary copy with a kernel of its own; both are gone afterwards. */
+  async #onBench<T>(work: (bench: Bench) => Promise<T>): Promise<T> {
     const { directory, startKernel } = this.#options;
     const { folder, remove } = temporaryCopy(directory);
     try {
       const runs = await QuietRuns.start(folder, startKernel?.(folder));
       try {
-        return await this.#judgeAll(folder, runs);
+        return await work({ folder, runs });
       } finally {
         await runs.close();
       }
@@ -128,8 +137,17 @@ class RunAgain {
     }
   }
 
-  async #judgeAll(folder: string, runs: QuietRuns): Promise<Outcome> {
-    const { directory, onProgress } = this.#options;
+  /** The same with as many copies and kernels as this machine runs side by side; the first is there already. */
+  async #onBenches<T>(first: Bench, work: (benches: readonly Bench[]) => Promise<T>): Promise<T> {
+    const count = Math.min(availableParallelism(), mostBenches);
+    const more = async (benches: readonly Bench[]): Promise<T> =>
+      benches.length >= count ? work(benches) : this.#onBench((bench) => more([...benches, bench]));
+    return more([first]);
+  }
+
+  async #judgeAll(bench: Bench): Promise<Outcome> {
+    const { folder, runs } = bench;
+    const { directory, explain, onProgress } = this.#options;
     const code = codeNow(sheetsInOrder(directory).sheets);
     onProgress?.(`running ${code.size} sheets again`);
     const failed = await runs.run(folder, quietSheets(code));
@@ -140,17 +158,22 @@ class RunAgain {
       decision,
       gives: runGives(folder, decision, failed),
     }));
-    const decisions: AuditedDecision[] = [];
-    for (const { decision, gives } of given)
-      decisions.push(await this.#judge(decision, gives, { folder, runs, code }));
+    const judgeOn = async (benches: readonly Bench[]): Promise<readonly AuditedDecision[]> => {
+      const decisions: AuditedDecision[] = [];
+      for (const { decision, gives } of given)
+        decisions.push(await this.#judge(decision, gives, { benches, code }));
+      return decisions;
+    };
+    const decisions = await (explain ? this.#onBenches(bench, judgeOn) : judgeOn([bench]));
     return { failed, decisions, results };
   }
 
   async #judge(
     decision: Decision,
     gives: RunGives,
-    { folder, runs, code }: { folder: string; runs: QuietRuns; code: RebuildState["code"] },
+    { benches, code }: { readonly benches: readonly Bench[]; readonly code: RebuildState["code"] },
   ): Promise<AuditedDecision> {
+    const { folder, runs } = benches[0]!;
     const { directory, explain, onProgress } = this.#options;
     const judgement = judgeDecision(decision, gives);
     const basis = this.#records.find(({ sheet }) => sheet === decision.sheet)!.decisions[decision.name]!
@@ -178,7 +201,7 @@ class RunAgain {
     }
     const carried =
       explain && gives.grounds !== undefined && gives.refused === undefined
-        ? await whatCarries({ now, gives, runIn, onProgress })
+        ? await explainDecision({ benches, decision, now, gives, behind, onProgress })
         : undefined;
     writeFiles(folder, files);
     return audited(decision, { ...judgement, because, ...(carried && { carried }) });

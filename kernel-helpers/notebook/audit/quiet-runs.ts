@@ -1,7 +1,17 @@
-import { mkdirSync, rmSync } from "node:fs";
+import { mkdirSync, readFileSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import { stripVTControlCharacters } from "node:util";
-import { type CellCode, recordFolder } from "../../record/index.js";
+import {
+  type CellCode,
+  fileHash,
+  hashOfRecalled,
+  readSheetRecord,
+  recordFolder,
+  recordPath,
+  type SheetRecord,
+  splitPlace,
+  writeFile,
+} from "../../record/index.js";
 import { CellError } from "../client/client-errors.js";
 import { KernelClient, type RunningKernel } from "../client/kernel-client.js";
 import { outputFolder } from "../run-rebuild.js";
@@ -16,6 +26,12 @@ export interface QuietSheet {
 export interface QuietFailure {
   readonly sheet: string;
   readonly why: string;
+}
+
+/** What a sheet left behind in an earlier run of the same code, and as a file holds it. */
+export interface EarlierRun {
+  readonly record: SheetRecord;
+  readonly text: string;
 }
 
 const tenMinutes = 600_000;
@@ -39,15 +55,27 @@ export class QuietRuns {
   /**
    * Runs the sheets in the order given, in a folder whose records and outputs are removed first. A sheet stops at the
    * first cell that fails; the next ones are run all the same.
+   *
+   * @param earlier  earlier runs of the same code: a sheet is not run again where all it read and recalled is as it was
+   *                 then, for it would leave the same behind
    */
-  async run(directory: string, sheets: readonly QuietSheet[]): Promise<readonly QuietFailure[]> {
+  async run(
+    directory: string,
+    sheets: readonly QuietSheet[],
+    earlier: ReadonlyMap<string, EarlierRun> = new Map(),
+  ): Promise<readonly QuietFailure[]> {
     for (const folder of [recordFolder, outputFolder]) {
       rmSync(join(directory, folder), { recursive: true, force: true });
       mkdirSync(join(directory, folder)); // a kernel in a sandbox may write in them, and not make them
     }
     const failures: QuietFailure[] = [];
     for (const { name, cells } of sheets) {
-      await this.#client.reset({ directory, sheet: name });
+      const same = earlier.get(name);
+      if (same !== undefined && standsOnTheSame(directory, same.record)) {
+        writeFile(join(directory, recordPath(name)), same.text);
+        continue;
+      }
+      await this.#client.reset({ directory, sheet: name, thrownAway: true });
       const why = await this.#firstFailure(cells);
       if (why !== undefined) failures.push({ sheet: name, why });
     }
@@ -69,4 +97,26 @@ export class QuietRuns {
   async close(): Promise<void> {
     await this.#client.close();
   }
+}
+
+/** What the sheets left behind in a folder. */
+export function runsIn(directory: string, sheets: Iterable<string>): ReadonlyMap<string, EarlierRun> {
+  return new Map(
+    [...sheets].flatMap((sheet) => {
+      const record = readSheetRecord(directory, sheet);
+      if (record === undefined) return [];
+      return [[sheet, { record, text: readFileSync(join(directory, recordPath(sheet)), "utf8") }] as const];
+    }),
+  );
+}
+
+function standsOnTheSame(directory: string, { inputs, recalled }: SheetRecord): boolean {
+  return (
+    Object.entries(inputs).every(([file, hash]) => fileHash(join(directory, file)) === hash) &&
+    Object.entries(recalled).every(([place, hash]) => {
+      const [sheet, name] = splitPlace(place);
+      const record = readSheetRecord(directory, sheet);
+      return record !== undefined && hashOfRecalled(record, name) === hash;
+    })
+  );
 }

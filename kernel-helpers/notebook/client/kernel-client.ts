@@ -59,6 +59,7 @@ export interface RunningKernel {
     readonly directory: string;
     readonly sheet?: string;
     readonly pictures?: "drawn" | "owed";
+    readonly thrownAway?: boolean;
   }): Promise<void>;
   close(): Promise<void>;
 }
@@ -178,7 +179,8 @@ export class KernelClient implements RunningKernel {
 
   /**
    * Makes the kernel as good as new, for a sheet that runs in a folder. Where pictures are owed, what cells show
-   * comes without them, and whoever asked draws them: see withPictures.
+   * comes without them, and whoever asked draws them: see withPictures. In a folder that is thrown away afterwards
+   * nothing waits for the disk.
    *
    * @throws CellError the folder is not there
    */
@@ -186,6 +188,7 @@ export class KernelClient implements RunningKernel {
     readonly directory: string;
     readonly sheet?: string;
     readonly pictures?: "drawn" | "owed";
+    readonly thrownAway?: boolean;
   }): Promise<void> {
     const content = await this.request("journalbox_reset_request", { ...sheet });
     if (content.status !== "ok") throw failure(content);

@@ -1,6 +1,7 @@
 import { setUnitSystem } from "../../quantity/display.js";
 import { packageVersion } from "../../record/package-root.js";
 import { resetSession, setSession } from "../../record/session.js";
+import { waitForDisk } from "../../record/write-file.js";
 import type { Message } from "../wire/message.js";
 import { currentCell } from "./cell-context.js";
 import { CellDesk } from "./cell-desk.js";
@@ -158,7 +159,7 @@ export class Kernel {
    * Makes the kernel as good as new for a sheet in a folder; message type `journalbox_reset_request`. A client that
    * draws pictures itself says so: `pictures: "owed"`.
    */
-  #reset({ directory, sheet, pictures }: Content): Content {
+  #reset({ directory, sheet, pictures, thrownAway }: Content): Content {
     const before = process.cwd();
     process.chdir(String(directory ?? before)); // throws where it is not there, before anything is changed
     this.#tellsOfUpdates = false;
@@ -170,6 +171,7 @@ export class Kernel {
     setUnitSystem(undefined);
     resetSession();
     setSession({ directory: process.cwd(), ...(typeof sheet === "string" && { sheet }) });
+    waitForDisk(thrownAway !== true);
     return { status: "ok" };
   }
 

@@ -26,10 +26,16 @@ export interface CarryingReading {
 
 /** What carried a decision: readings that move its figures, and those that would overturn it. */
 export interface CarryingReadings {
-  /** How it was found, and where the search ends. */
+  /** How it was found, and where the search ends; the same for every decision of an audit. */
   readonly method: string;
+  /** How far each reading was moved, in words. */
+  readonly reach: string;
+  /** Which cells were run for it, in a sentence or two. */
+  readonly cells: string;
   /** How many readings lie behind the decision. */
   readonly readings: number;
+  /** How many of them stand in tables that nothing on the way to the decision reads; they were not moved. */
+  readonly apart: number;
   /** How many of them move a figure of it. */
   readonly moving: number;
   /** Those that overturn it within reach, the nearest first. */

@@ -66,6 +66,12 @@ function sameNumber(a: number, b: number): boolean {
   return a === b || Math.abs(a - b) <= roundOff * Math.max(Math.abs(a), Math.abs(b));
 }
 
+/** A figure as a number, without its uncertainty; undefined for one in words. */
+export function figureSize(figure: ShownFigure): number | undefined {
+  const value = plain(figure);
+  return typeof value === "string" ? undefined : sizeOf(value);
+}
+
 function sizeOf(figure: AnyQuantity | Temperature | number): number {
   return Number(figure.valueOf());
 }

@@ -16,6 +16,7 @@ export function presentAudit(audit: Audit): Presentation {
         }),
       ),
       ...audit.decisions.flatMap(decisionBlocks),
+      ...methodBlocks(audit),
       ...resultBlocks(audit),
     ],
   });
@@ -107,11 +108,25 @@ function decisionBlocks(decision: AuditedDecision): readonly Block[] {
   return blocks;
 }
 
+function methodBlocks({ decisions }: Audit): readonly Block[] {
+  const method = decisions.find(({ carried }) => carried !== undefined)?.carried?.method;
+  return method === undefined ? [] : [{ type: "text", text: method }];
+}
+
 function carriedBlocks(
   name: string,
-  { method, readings, moving, overturning }: CarryingReadings,
+  { reach, readings, apart, moving, overturning, cells }: CarryingReadings,
 ): readonly Block[] {
-  const text = `${countText(readings, "reading")} lie behind “${name}”; ${moving} of them move a figure of it, ${overturning.length === 0 ? "none overturns it within reach" : `${overturning.length} would overturn it within reach`}. ${method}`;
+  const behind = `${countText(readings, "reading")} ${readings === 1 ? "lies" : "lie"} behind “${name}”`;
+  const unread =
+    apart === 0
+      ? ""
+      : `, ${apart} of them in tables that nothing on the way to it reads and that cannot move it`;
+  const flips =
+    overturning.length === 0
+      ? `None, moved by itself within ${reach}, overturns it.`
+      : `${overturning.length} of them, moved by itself within ${reach}, would overturn it.`;
+  const text = `${behind}${unread}. ${moving} of them ${moving === 1 ? "moves" : "move"} a figure of it. ${flips} ${cells}`;
   if (overturning.length === 0) return [{ type: "text", text }];
   return [
     { type: "text", text },

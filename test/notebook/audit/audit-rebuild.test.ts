@@ -161,6 +161,50 @@ describe("auditRebuild(options)", () => {
     });
   });
 
+  it("explains by the cells that lead up to the decision which readings carry it, and confirms it with all", async () => {
+    const { carried } = (await audit(asRun, { explain: true })).decisions[0]!;
+    const table = readFileSync(join(asRun, "tables/shaft-survey.csv"), "utf8");
+    // The limit of 2.4315 in is set against the smallest reading that is no slip; the survey has one slip far below.
+    const sound = table
+      .split("\n")
+      .filter((line) => /^\d/.test(line))
+      .flatMap((line) =>
+        line
+          .split(",")
+          .slice(1, 3)
+          .map((cell) => cell.trim()),
+      )
+      .filter((cell) => Number(cell) >= 2.4315)
+      .sort();
+    expect(carried!.overturning.map(({ reading, flipsBelow }) => [reading, flipsBelow])).toEqual(
+      sound.slice(0, 3).map((reading) => [reading, "2.4314"]),
+    );
+    expect(carried!.apart).toBeGreaterThan(0); // the run-out, which no cell on the way to the decision reads
+    expect(carried!.cells).toMatch(
+      /^Each time the \d+ cells that lead up to it were run, of 21 .* confirmed with all/,
+    );
+  }, 240_000);
+
+  it("runs the sheets whole where the cells on the way, as names tell them, do not give the same", async () => {
+    const folder = temporaryFolder({
+      "rebuild.json": '{ "schema": 1, "title": "One pin", "units": "inch" }',
+      "tables/t.csv": "diameter [in]\n2.4320\n",
+      "sheets/01-pin.ipynb": notebook({
+        open: 'import { inch, openRebuild } from "journalbox";\nconst rebuild = openRebuild();\nconst first = Number(rebuild.table("t").columns[0]!.text[0]);',
+        limit: "const kept = { limit: 2.3 };",
+        // The limit is raised under another name than the one that decides.
+        alias: "const same = kept;",
+        raise: "same.limit = 2.4315;",
+        decide:
+          'const breaks = first < kept.limit ? ["too small"] : [];\nrebuild.decide({ name: "pin", question: "Keep it?", choice: "keep", reason: "sound", by: "AB", on: "2026-05-04", limits: { least: inch(kept.limit) },\n  options: [{ name: "keep", figures: { diameter: inch(first) }, breaks: breaks }] })',
+      }),
+    });
+    await runRebuild({ directory: folder });
+    const { carried } = (await audit(folder, { explain: true })).decisions[0]!;
+    expect(carried!.cells).toBe("All 5 cells of the sheets behind it were run each time.");
+    expect(carried!.overturning).toMatchObject([{ reading: "2.4320", flipsBelow: "2.4314" }]);
+  }, 120_000);
+
   it("executes nothing when it is not to run again", async () => {
     const folder = copy();
     change(folder, "tables/shaft-survey.csv", "2.4319", "2.4329");
