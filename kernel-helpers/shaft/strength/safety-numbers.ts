@@ -3,6 +3,7 @@ import { enduranceLimit } from "./endurance-limit.js";
 import { type FatigueCriterion, fatigueFactorOfSafety } from "./fatigue-criteria.js";
 import { fatigueFactors } from "./fatigue-factors.js";
 import type { ShaftDuty, ShaftPlace } from "./safety-types.js";
+import { sectionLeft } from "./section-left.js";
 
 /** A place as plain SI numbers: what a solver or a simulation evaluates again and again. */
 export interface SafetyNumbers {
@@ -35,10 +36,12 @@ export interface SafetyOfNumbers {
 /**
  * Stresses and factors of safety of a round section in bending and torsion, from plain numbers.
  *
- * σ_a = √((K_f 32 M_a d/π(d⁴ − b⁴))² + 3 (K_fs 16 T_a d/π(d⁴ − b⁴))²), σ_m likewise with M_m and T_m; largest of the
- * sums; n of fatigue by the criterion, n of yielding = S_y/σ_max
+ * σ_a = √((K_f 32 M_a d/π(d⁴ − b⁴))² + 3 (K_fs 16 T_a d/π(d⁴ − b⁴))²), σ_m likewise with M_m and T_m; n of fatigue by
+ * the criterion. Largest: of the sums, without K, over the share of the section that the feature leaves; n of yielding =
+ * S_y/σ_max. A ductile steel evens out a peak before the section yields, so that K is no matter of yielding.
  *
- * @source Shigley & Nisbett, Mechanical Engineering Design, 9th edition, equations 7-3 to 7-6, 7-15 and 7-16
+ * @source Shigley & Nisbett, Mechanical Engineering Design, 9th edition, equations 7-3 to 7-6, 7-15 and 7-16 (which keeps
+ * K in yielding, as the safe side); static loads of ductile steel without K: the same, section 3-13
  */
 export function safetyOfNumbers(
   numbers: SafetyNumbers,
@@ -55,9 +58,10 @@ export function safetyOfNumbers(
   const shearPer = (Math.sqrt(3) * 16 * k.torsion * numbers.notch) / section;
   const alternating = Math.hypot(bendingPer * numbers.moment, shearPer * numbers.torqueSwing);
   const mean = Math.hypot(bendingPer * numbers.steadyMoment, shearPer * numbers.torque);
+  const left = sectionLeft(feature, d);
   const largest = Math.hypot(
-    bendingPer * (numbers.moment + numbers.steadyMoment),
-    shearPer * (numbers.torque + numbers.torqueSwing),
+    (32 / section / left.bending) * (numbers.moment + numbers.steadyMoment),
+    ((Math.sqrt(3) * 16) / section / left.torsion) * (numbers.torque + numbers.torqueSwing),
   );
   return {
     alternating,

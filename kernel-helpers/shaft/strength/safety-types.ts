@@ -73,7 +73,7 @@ export interface ShaftSafety {
   readonly steadyMoment: Measured<Torque> | undefined;
   readonly torque: Measured<Torque>;
   readonly torqueSwing: Measured<Torque> | undefined;
-  /** Von Mises, with stress concentration: half of the swing, the mean, and the largest. */
+  /** Von Mises: half of the swing and the mean, with stress concentration; the largest without, of the section left. */
   readonly stress: {
     readonly alternating: Measured<Pressure>;
     readonly mean: Measured<Pressure>;

@@ -38,7 +38,7 @@ export interface PreparedPlace {
  * its standard uncertainty and the chance that it is below what is demanded.
  *
  * Distortion energy: σ_a, σ_m as of `safetyOfNumbers`; fatigue by Goodman unless another criterion is named; yielding
- * S_y/σ_max with the stress concentration in it, which is the safe side for a ductile steel. The factor is taken as
+ * S_y/σ_max without stress concentration, of the section that the feature leaves. The factor is taken as
  * lognormal: chance below = Φ((ln demanded − ln n)/u(ln n)).
  *
  * Valid when: long life (more than a million turns: half a year at some rpm), round section, ductile steel, no crack, no

@@ -129,7 +129,12 @@ export function presentShaftSafety(place: ShaftSafety): Presentation {
             value: stressMeasured(place.stress.alternating, units),
             note: "von Mises with stress concentration, 95 %",
           },
-          { label: "stress, mean", value: stressMeasured(place.stress.mean, units) },
+          { label: "stress, mean", value: stressMeasured(place.stress.mean, units), note: "likewise" },
+          {
+            label: "largest stress, for yielding",
+            value: stressMeasured(place.stress.largest, units),
+            note: "without stress concentration, of the section that the feature leaves",
+          },
           {
             label: "stress concentration",
             value: `${formatFixed(place.factors.bending, 2)} in bending, ${formatFixed(place.factors.torsion, 2)} in torsion`,
