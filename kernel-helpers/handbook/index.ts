@@ -37,6 +37,7 @@ export {
   runningFitByThumb,
   standardRunningFit,
 } from "./running-clearance.js";
+export { type StandardKey, standardKey, standardKeys } from "./standard-keys.js";
 export type { StandardTaper } from "./standard-taper.js";
 export { type StandardThread, type ThreadFamily, type ThreadSize, threadOfForm } from "./standard-thread.js";
 export { perFootTapers, ratioTapers } from "./taper-series.js";

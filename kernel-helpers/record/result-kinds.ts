@@ -20,8 +20,12 @@ import type {
 import type {
   Balance,
   BalanceOnWays,
+  BearingPressure,
   CleanUp,
+  DeepestCut,
   FinishedJournals,
+  KeyStrength,
+  KeyseatAfterCut,
   ShaftSafety,
   ShaftSteel,
   ShaftStrength,
@@ -77,6 +81,10 @@ export interface ResultKinds {
   readonly "shaft steel": ShaftSteel;
   readonly "shaft safety": ShaftSafety;
   readonly "shaft strength": ShaftStrength;
+  readonly "deepest cut": DeepestCut;
+  readonly "key strength": KeyStrength;
+  readonly "keyseat after cut": KeyseatAfterCut;
+  readonly "bearing pressure": BearingPressure;
   readonly "pour plan": PourPlan;
   readonly "box fit": BoxFit;
   readonly "contact spots": ContactSpots;

@@ -1,4 +1,6 @@
 // What strength a worn or turned shaft has left.
+export { type BearingPressure, type BearingService, bearingPressure } from "./bearing-pressure.js";
+export { type DeepestCut, deepestCut } from "./deepest-cut.js";
 export {
   type EnduranceConditions,
   type EnduranceLimit,
@@ -9,7 +11,17 @@ export { type FatigueCriterion, fatigueFactorOfSafety, type SwingingStress } fro
 export { type FatigueFactors, fatigueFactors } from "./fatigue-factors.js";
 export type { CornerRadius, ShaftFeature, StressConcentration, StressPeak } from "./feature-types.js";
 export { featureWords } from "./feature-words.js";
+export {
+  type KeyCheck,
+  type KeyForm,
+  type KeyInSeats,
+  type KeyLoad,
+  type KeyStrength,
+  keyStrength,
+} from "./key-strength.js";
+export { type KeyseatAfterCut, keyseatAfterCut } from "./keyseat-after-cut.js";
 export { notchSensitivity } from "./notch-sensitivity.js";
+export { safetyFactors } from "./safety-factors.js";
 export type {
   LengthGiven,
   SafetyFactor,

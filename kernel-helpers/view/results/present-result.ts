@@ -10,6 +10,7 @@ import type {
   RunningPrediction,
 } from "../../bearing/index.js";
 import type { Material } from "../../handbook/material-type.js";
+import type { StandardKey } from "../../handbook/standard-keys.js";
 import type { DrawUp } from "../../joint/draw-up-types.js";
 import type { NutRemoval } from "../../joint/fastener-types.js";
 import type { HandPrediction, ThreadHand } from "../../joint/hand-types.js";
@@ -25,10 +26,14 @@ import type {
   BalanceOnWays,
   BalanceRuns,
   BalanceWithoutPhase,
+  BearingPressure,
   BeltAlignment,
   CleanUp,
+  DeepestCut,
   EnduranceLimit,
   FinishedJournals,
+  KeyStrength,
+  KeyseatAfterCut,
   PermissibleUnbalance,
   RimSpeed,
   ShaftSafety,
@@ -68,12 +73,14 @@ import {
   presentSplitCorrection,
   presentUnbalanceVerdict,
 } from "./present-balance.js";
+import { presentBearingPressure } from "./present-bearing-pressure.js";
 import { presentBoxAlignment, presentBoxFit, presentContactSpots } from "./present-box-fit.js";
 import { presentBudget, presentUncertain } from "./present-budget.js";
 import { presentCaution } from "./present-caution.js";
 import { presentCleanUp } from "./present-clean-up.js";
 import { presentComparison } from "./present-comparison.js";
 import { presentDecision, type ShownDecision } from "./present-decision.js";
+import { presentDeepestCut } from "./present-deepest-cut.js";
 import { presentDrawUp } from "./present-draw-up.js";
 import { presentFinishedJournals } from "./present-finished-journals.js";
 import {
@@ -95,6 +102,7 @@ import {
   presentInstrumentVerdict,
   presentRepeatability,
 } from "./present-instrument-study.js";
+import { presentKeyStrength, presentKeyseatAfterCut, presentStandardKey } from "./present-key.js";
 import { presentMaterial } from "./present-material.js";
 import { presentMonteCarlo } from "./present-monte-carlo.js";
 import { presentNextReadings } from "./present-next-readings.js";
@@ -188,6 +196,11 @@ type Result =
   | WheelRunOut
   | BeltAlignment
   | EnduranceLimit
+  | BearingPressure
+  | DeepestCut
+  | KeyStrength
+  | KeyseatAfterCut
+  | StandardKey
   | ShaftSafety
   | ShaftSteel
   | ShaftStrength
@@ -259,6 +272,11 @@ const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: 
   "wheel run-out": presentWheelRunOut,
   "belt alignment": presentBeltAlignment,
   "endurance limit": presentEnduranceLimit,
+  "bearing pressure": presentBearingPressure,
+  "deepest cut": presentDeepestCut,
+  "key strength": presentKeyStrength,
+  "keyseat after cut": presentKeyseatAfterCut,
+  "standard key": presentStandardKey,
   "shaft safety": presentShaftSafety,
   "shaft steel": presentShaftSteel,
   "shaft strength": presentShaftStrength,

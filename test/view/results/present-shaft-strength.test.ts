@@ -1,7 +1,9 @@
 import { afterEach, describe, expect, it } from "vitest";
+import { babbitt, material, standardKey } from "../../../kernel-helpers/handbook/index.js";
 import {
   inch,
   ksi,
+  lbf,
   lbfInch,
   measured,
   mm,
@@ -10,7 +12,11 @@ import {
 } from "../../../kernel-helpers/quantity/index.js";
 import {
   assumedSteel,
+  bearingPressure,
+  deepestCut,
   enduranceLimit,
+  keyStrength,
+  keyseatAfterCut,
   type ShaftDuty,
   type ShaftPlace,
   shaftSafety,
@@ -19,9 +25,11 @@ import {
   weakestPlace,
 } from "../../../kernel-helpers/shaft/index.js";
 import type { Block, Presentation } from "../../../kernel-helpers/view/blocks.js";
+import { drawingSize } from "../../../kernel-helpers/view/drawing/drawing-svg.js";
 import { finishFigure } from "../../../kernel-helpers/view/finish-figure.js";
 import { present } from "../../../kernel-helpers/view/present.js";
 import { renderText } from "../../../kernel-helpers/view/render-text.js";
+import { expectClose } from "../../support/expect-close.js";
 
 const duty: ShaftDuty = {
   steel: assumedSteel("mild steel of the period"),
@@ -129,5 +137,81 @@ describe("present(shaft safety), present(stress concentration), present(shaft st
     expect(renderText(shown(steelOfHardness(121, "as rolled")))).toMatch(/60\.5 ± 5\.9 ksi/);
     const limit = enduranceLimit(ksi(105), { diameter: inch(1.1), surface: "machined", reliability: 0.99 });
     expect(renderText(shown(limit))).toMatch(/29\.2 ksi/);
+  });
+});
+
+describe("present(deepest cut), present(key strength), present(keyseat after cut), present(bearing pressure), present(standard key)", () => {
+  const place: ShaftPlace = {
+    name: "journal",
+    diameter: measured(mm(60), mm(0.01)),
+    moment: newtonMetre(250),
+    torque: newtonMetre(600),
+    feature: { shape: "plain" },
+  };
+  it("says to what a place may be turned, how sure, and what decides", () => {
+    const { outcome, text, because } = one(deepestCut(place, duty), "verdict");
+    expect(outcome).toBe("yes");
+    expect(text).toMatch(/^journal may be turned down to \d\d\.\d\d\d mm\.$/);
+    expect(because).toMatch(/chance that its factor is below 2 is 5\.0 %.*(Fatigue|Yielding) decides/);
+  });
+  it("says why nothing may be turned off", () => {
+    const heavy = deepestCut({ ...place, moment: newtonMetre(6000) }, duty);
+    expect(one(heavy, "verdict")).toMatchObject({ outcome: "no" });
+    const near = deepestCut({ ...place, moment: newtonMetre(1200) }, duty);
+    expect(one(near, "verdict")).toMatchObject({ outcome: "cannot tell yet" });
+    const idle = deepestCut({ ...place, moment: newtonMetre(1), torque: newtonMetre(1) }, duty);
+    expect(one(idle, "verdict").text).toMatch(/no limit/);
+    for (const found of [heavy, near, idle]) expect(renderText(shown(found))).not.toMatch(/NaN|undefined/);
+  });
+  it("shows the ways a key may give, the weakest marked", () => {
+    const steel = assumedSteel("mild steel of the period");
+    const key = {
+      form: "square",
+      width: inch(0.625),
+      height: inch(0.625),
+      length: inch(3),
+      steel: steel,
+    } as const;
+    const found = keyStrength(key, {
+      torque: measured(lbfInch(6875), lbfInch(300)),
+      diameter: inch(2.4375),
+      shaftSteel: steel,
+      hub: material("grey iron class 20"),
+      demanded: 2.5,
+    });
+    const { rows } = one(found, "table");
+    expect(rows).toHaveLength(4);
+    expect(rows.filter(({ cells }) => cells[0]!.endsWith("(weakest)"))).toHaveLength(1);
+    expect(renderText(shown(found))).toMatch(/square, 0\.625 in × 0\.625 in × 3 in/);
+  });
+  it("draws what a cut leaves of a keyseat: the seat's corners lie on the turned circle", () => {
+    const found = keyseatAfterCut({ before: mm(60), after: mm(57), width: mm(18), depth: mm(6) });
+    const { drawing } = one(found, "drawing");
+    const body = drawing.shapes.find((shape) => shape.type === "polygon")!;
+    expect(body.type).toBe("polygon");
+    const points = body.type === "polygon" ? body.points : [];
+    // 240 px stand for 60 mm.
+    for (const [x, y] of points.slice(0, -2))
+      expectClose(Math.hypot(x - 150, y - 168) / 4, 28.5, { rel: 1e-9, because: "rounding only" });
+    expectClose((points.at(-1)![0] - points.at(-2)![0]) / 4, 18, { rel: 1e-9, because: "rounding only" });
+    expectClose((points[0]![1] - 168) / -4, Math.sqrt(28.5 ** 2 - 81), { rel: 1e-9, because: "corner" });
+    const size = drawingSize(drawing);
+    expect(size.width).toBeLessThanOrEqual(drawing.width);
+    const gone = keyseatAfterCut({ before: mm(60), after: mm(50), width: mm(18), depth: mm(4) });
+    expect(renderText(shown(gone))).toMatch(/takes the whole seat away/);
+  });
+  it("shows the pressure of a bearing with its chance, and a standard key", () => {
+    const found = bearingPressure({
+      diameter: inch(2.425),
+      length: inch(8),
+      force: measured(lbf(900), lbf(90)),
+      metal: babbitt(2),
+      service: "heavy line shafting",
+    });
+    expect(one(found, "verdict").because).toMatch(/^46\.4 ± 9\.1 psi .* usually loaded to 150 psi/);
+    expect(renderText(shown(standardKey(mm(60), "ISO 773")))).toMatch(/Key 18 mm × 11 mm/);
+    expect(renderText(shown(standardKey(inch(2.4375), "ASME B17.1")))).toMatch(
+      /deep at the side of the seat/,
+    );
   });
 });
