@@ -24,8 +24,10 @@ import type {
   CleanUp,
   DeepestCut,
   FinishedJournals,
+  JournalCleanUps,
   KeyStrength,
   KeyseatAfterCut,
+  Recentring,
   ShaftSafety,
   ShaftSteel,
   ShaftStrength,
@@ -77,6 +79,8 @@ export interface ResultKinds {
   readonly balance: Balance;
   readonly "clean-up": CleanUp;
   readonly "finished journals": FinishedJournals;
+  readonly "journals cleaned up": JournalCleanUps;
+  readonly "re-centring": Recentring;
   readonly "wheel run-out": WheelRunOut;
   readonly "shaft steel": ShaftSteel;
   readonly "shaft safety": ShaftSafety;

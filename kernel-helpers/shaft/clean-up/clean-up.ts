@@ -49,6 +49,8 @@ export interface CleanUp {
   readonly stations: readonly {
     readonly station: Length;
     readonly leaves: Length;
+    /** Smallest diameter read there. */
+    readonly smallest: Length;
     readonly standardUncertainty: Length;
   }[];
   readonly commonUncertainty: Length;
@@ -116,7 +118,7 @@ export function cleanUp(wear: WearBands, options: CleanUpOptions): CleanUp {
   const left = (of: (at: (typeof smallest)[number]) => { value: number; u: number }) =>
     smallest.map((at) => {
       const { value, u } = of(at);
-      return { station: at.station, leaves: value, u: Math.hypot(u, between) };
+      return { station: at.station, leaves: value, smallest: at.diameter, u: Math.hypot(u, between) };
     });
   const even = left(({ diameter, u }) => ({ value: diameter, u }));
   const oneSided = left(({ diameter, u }) => ({ value: 2 * diameter - madeTo, u: Math.hypot(2 * u, uMade) }));
@@ -168,8 +170,13 @@ export function cleanUp(wear: WearBands, options: CleanUpOptions): CleanUp {
     plan: measuredAt(worst(planned)),
     stationCount: stations.length,
     stations: Object.freeze(
-      planned.map(({ station, leaves, u }) =>
-        Object.freeze({ station, leaves: lengthOf(leaves), standardUncertainty: lengthOf(u) }),
+      planned.map(({ station, leaves, smallest: read, u }) =>
+        Object.freeze({
+          station,
+          leaves: lengthOf(leaves),
+          smallest: lengthOf(read),
+          standardUncertainty: lengthOf(u),
+        }),
       ),
     ),
     commonUncertainty: profile.commonUncertainty,

@@ -32,15 +32,18 @@ import type {
   DeepestCut,
   EnduranceLimit,
   FinishedJournals,
+  JournalCleanUps,
   KeyStrength,
   KeyseatAfterCut,
   PermissibleUnbalance,
+  Recentring,
   RimSpeed,
   ShaftSafety,
   ShaftSteel,
   ShaftStrength,
   SplitCorrection,
   StressConcentration,
+  TaperCleanUp,
   UnbalanceVerdict,
   WheelRunOut,
 } from "../../shaft/index.js";
@@ -102,6 +105,11 @@ import {
   presentInstrumentVerdict,
   presentRepeatability,
 } from "./present-instrument-study.js";
+import {
+  presentJournalCleanUps,
+  presentRecentring,
+  presentTaperCleanUp,
+} from "./present-journal-clean-ups.js";
 import { presentKeyStrength, presentKeyseatAfterCut, presentStandardKey } from "./present-key.js";
 import { presentMaterial } from "./present-material.js";
 import { presentMonteCarlo } from "./present-monte-carlo.js";
@@ -215,7 +223,10 @@ type Result =
   | RunningPrediction
   | ClearanceMap
   | CleanUp
-  | FinishedJournals;
+  | FinishedJournals
+  | JournalCleanUps
+  | Recentring
+  | TaperCleanUp;
 
 /** Every kind of result and its look. A kind without an entry here does not compile. */
 const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: K }>) => Presentation } = {
@@ -292,6 +303,9 @@ const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: 
   "clearance map": presentClearanceMap,
   "clean-up": presentCleanUp,
   "finished journals": presentFinishedJournals,
+  "journals cleaned up": presentJournalCleanUps,
+  "re-centring": presentRecentring,
+  "taper clean-up": presentTaperCleanUp,
 };
 
 /**
