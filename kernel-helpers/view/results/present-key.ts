@@ -6,7 +6,7 @@ import { plusMinus } from "../format-measured.js";
 import { chanceText } from "./chance-text.js";
 import { inUnit, type JointUnits, jointUnits, stressText } from "./joint-text.js";
 import { keyseatDrawing } from "./keyseat-drawing.js";
-import { nominalText, shownUnits, sizeText, systemOfLength } from "./shown-units.js";
+import { nominalText, shownUnits, sizeText, smallText, systemOfLength } from "./shown-units.js";
 import { factorText, momentText, strengthOutcome, strengthUnits } from "./strength-text.js";
 import { warningBlocks } from "./warning-blocks.js";
 
@@ -94,7 +94,8 @@ export function presentKeyStrength(found: KeyStrength): Presentation {
 /** What a cut leaves of a keyseat, drawn, with what a micrometer must read. */
 export function presentKeyseatAfterCut(found: KeyseatAfterCut): Presentation {
   const units = jointUnits(found.before);
-  const shown = (value: Length): string => size(value, units);
+  const sizes = shownUnits(units.system);
+  const shown = (value: Length): string => sizeText(value, sizes);
   const { share, deepen, keyProud } = found;
   return Object.freeze<Presentation>({
     title: "Keyseat after the cut",
@@ -104,26 +105,26 @@ export function presentKeyseatAfterCut(found: KeyseatAfterCut): Presentation {
         text:
           share === 0
             ? "The cut takes the whole seat away."
-            : `The key bears on ${shown(found.sideAfter)} of ${shown(found.sideBefore)} at the side of its seat: ${formatFixed(100 * share, 0)} % is left. The floor ${shown(deepen)} deeper gives it all back.`,
+            : `The key bears on ${shown(found.sideAfter)} of ${shown(found.sideBefore)} at the side of its seat: ${formatFixed(100 * share, 0)} % is left. The floor ${smallText(deepen, sizes)} deeper gives it all back.`,
       },
       {
         type: "drawing",
         drawing: keyseatDrawing(found, shown),
         alt: `Section of the shaft at its keyseat: round before and after the cut, the seat's floor, and what a micrometer reads from the floor to the far side, ${shown(found.floorToFarSide)}.`,
-        caption: "Section, to scale. Dashed: the shaft before the cut.",
+        caption: "Section, to scale. Dashed: the shaft before the cut, and the floor deepened.",
       },
       {
         type: "facts",
         facts: [
           {
             label: "floor to far side, seat as it is",
-            value: sizeText(found.floorToFarSide, shownUnits(units.system)),
+            value: shown(found.floorToFarSide),
             note: `on ${shown(found.after)}, seat ${shown(found.width)} wide`,
           },
           {
             label: "floor to far side, seat deepened",
-            value: sizeText(found.floorToFarSideDeepened, shownUnits(units.system)),
-            note: `floor ${shown(deepen)} deeper; less steel is left under it`,
+            value: shown(found.floorToFarSideDeepened),
+            note: `floor ${smallText(deepen, sizes)} deeper; less steel is left under it`,
           },
           ...(keyProud === undefined
             ? []

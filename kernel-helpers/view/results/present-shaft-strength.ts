@@ -33,7 +33,8 @@ export function presentShaftStrength(found: ShaftStrength): Presentation {
     blocks: [
       verdict(found),
       strengthFigure(found.places, found.demanded),
-      table(found, units),
+      factorTable(found),
+      loadTable(found, units),
       facts(found.places[0]!, units, [
         {
           label: "scatter counted",
@@ -62,31 +63,20 @@ function verdict({ places, weakest, demanded, verdict: judged }: ShaftStrength):
   };
 }
 
-function table({ places, weakest, demanded }: ShaftStrength, units: JointUnits): TableBlock {
-  const sizes = shownUnits(units.system);
+function factorTable({ places, weakest, demanded }: ShaftStrength): TableBlock {
   return {
     type: "table",
-    caption: "Each place, 95 % intervals",
+    caption: "Factor of safety of each place, with its 95 %",
     columns: [
       { title: "place", align: "left" },
-      { title: "diameter", align: "right" },
-      { title: "moment, reversed", align: "right" },
-      { title: "torque", align: "right" },
-      { title: "feature", align: "left" },
-      { title: "K_f / K_fs", align: "right" },
       { title: "against fatigue", align: "right" },
       { title: "against yielding", align: "right" },
-      { title: `below ${formatNumber(demanded, 3)}`, align: "right" },
+      { title: `chance below ${formatNumber(demanded, 3)}`, align: "right" },
       { title: "verdict", align: "left" },
     ],
     rows: places.map((place) => ({
       cells: [
         place.name === weakest ? `${place.name} (weakest)` : place.name,
-        sizeText(place.diameter.value, sizes),
-        momentText(place.moment, units),
-        momentText(place.torque, units),
-        featureWords(place.factors.concentration.feature),
-        `${formatFixed(place.factors.bending, 2)} / ${formatFixed(place.factors.torsion, 2)}`,
         factorText(place.fatigue),
         factorText(place.yielding),
         chanceText(place[place.governing].chanceBelow),
@@ -97,6 +87,32 @@ function table({ places, weakest, demanded }: ShaftStrength, units: JointUnits):
         : place.verdict === "cannot tell yet"
           ? { mark: "warn" as const }
           : {}),
+    })),
+  };
+}
+
+function loadTable({ places }: ShaftStrength, units: JointUnits): TableBlock {
+  const sizes = shownUnits(units.system);
+  return {
+    type: "table",
+    caption: "What each place carries, and how much its feature raises the stress",
+    columns: [
+      { title: "place", align: "left" },
+      { title: "diameter", align: "right" },
+      { title: "moment, reversed", align: "right" },
+      { title: "torque", align: "right" },
+      { title: "feature", align: "left" },
+      { title: "K_f, K_fs", align: "right" },
+    ],
+    rows: places.map(({ name, diameter, moment, torque, factors }) => ({
+      cells: [
+        name,
+        sizeText(diameter.value, sizes),
+        momentText(moment, units),
+        momentText(torque, units),
+        featureWords(factors.concentration.feature),
+        `${formatFixed(factors.bending, 2)}, ${formatFixed(factors.torsion, 2)}`,
+      ],
     })),
   };
 }

@@ -13,7 +13,8 @@ const farthest = 50;
 export function strengthFigure(places: readonly ShaftSafety[], demanded: number): FigureBlock {
   const all = places.flatMap(({ fatigue, yielding }) => [fatigue, yielding]);
   const top = Math.min(farthest, Math.max(demanded * 1.5, ...all.map(({ high }) => high * 1.15)));
-  const least = Math.min(demanded / 1.5, ...all.map(({ low }) => low / 1.15));
+  // 1 is where it breaks: always in sight.
+  const least = Math.min(0.9, ...all.map(({ low }) => low / 1.15));
   const bottom = Math.max(least, top / 1000);
   const trace = (of: "fatigue" | "yielding", series: number, offset: number): PlotTrace => {
     const factors: readonly SafetyFactor[] = places.map((place) => place[of]);
@@ -42,11 +43,11 @@ export function strengthFigure(places: readonly ShaftSafety[], demanded: number)
       hoverinfo: "text",
     } satisfies Record<string, unknown> & Partial<PlotData>;
   };
-  const ticks = [0.1, 0.2, 0.5, 1, 2, 3, 5, 10, 20, 50].filter((t) => t >= bottom && t <= top);
+  const ticks = [0.1, 0.2, 0.5, 1, 1.5, 2, 3, 4, 6, 10, 20, 50].filter((t) => t >= bottom && t <= top);
   return {
     type: "figure",
     alt: `Factors of safety of ${places.length} places with their 95 % intervals: ${places.map(({ name, fatigue, yielding }) => `${name} ${factorNumber(fatigue.factor.value)} against fatigue, ${factorNumber(yielding.factor.value)} against yielding`).join("; ")}. Demanded: ${factorNumber(demanded)}.`,
-    caption: `Factor of safety, mark and 95 %. Dashed: what is demanded, ${factorNumber(demanded)}; a bar that crosses it cannot be told yet.`,
+    caption: `Factor of safety, mark and 95 %. At 1 it breaks or yields. Dashed: what is demanded, ${factorNumber(demanded)}; where a bar crosses it, it cannot be told yet.`,
     figure: {
       data: [trace("fatigue", 0, -0.14), trace("yielding", 1, 0.14)],
       layout: {
