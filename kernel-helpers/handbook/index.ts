@@ -18,6 +18,7 @@ export {
   fitFrictions,
 } from "./fit-friction.js";
 export { type ForceFit, type ForceFitClass, standardForceFit } from "./force-fit.js";
+export { type BeltFriction, beltFriction, beltFrictions } from "./friction-belt.js";
 export { type NutFactor, nutFactorOf, nutFactors } from "./friction-nut-factor.js";
 export {
   type ThreadFriction,

@@ -21,6 +21,8 @@ import type {
   Balance,
   BalanceOnWays,
   BearingPressure,
+  BeltPulls,
+  BeltWrap,
   CleanUp,
   DeepestCut,
   FinishedJournals,
@@ -77,6 +79,8 @@ export interface ResultKinds {
   readonly "draw-up": DrawUp;
   readonly "balance on ways": BalanceOnWays;
   readonly balance: Balance;
+  readonly "belt pulls": BeltPulls;
+  readonly "belt wrap": BeltWrap;
   readonly "clean-up": CleanUp;
   readonly "finished journals": FinishedJournals;
   readonly "journals cleaned up": JournalCleanUps;

@@ -28,6 +28,8 @@ import type {
   BalanceWithoutPhase,
   BearingPressure,
   BeltAlignment,
+  BeltPulls,
+  BeltWrap,
   CleanUp,
   DeepestCut,
   EnduranceLimit,
@@ -77,6 +79,7 @@ import {
   presentUnbalanceVerdict,
 } from "./present-balance.js";
 import { presentBearingPressure } from "./present-bearing-pressure.js";
+import { presentBeltPulls, presentBeltWrap } from "./present-belt.js";
 import { presentBoxAlignment, presentBoxFit, presentContactSpots } from "./present-box-fit.js";
 import { presentBudget, presentUncertain } from "./present-budget.js";
 import { presentCaution } from "./present-caution.js";
@@ -203,6 +206,8 @@ type Result =
   | RimSpeed
   | WheelRunOut
   | BeltAlignment
+  | BeltPulls
+  | BeltWrap
   | EnduranceLimit
   | BearingPressure
   | DeepestCut
@@ -282,6 +287,8 @@ const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: 
   "rim speed": presentRimSpeed,
   "wheel run-out": presentWheelRunOut,
   "belt alignment": presentBeltAlignment,
+  "belt pulls": presentBeltPulls,
+  "belt wrap": presentBeltWrap,
   "endurance limit": presentEnduranceLimit,
   "bearing pressure": presentBearingPressure,
   "deepest cut": presentDeepestCut,

@@ -1,0 +1,3 @@
+// Flat belts: how far they lie round their pulleys, and what they pull.
+export { type BeltPulls, type BeltPullsOptions, type BeltRange, beltPulls } from "./belt-pulls.js";
+export { type BeltWrap, type BeltWrapOptions, beltWrap } from "./belt-wrap.js";
