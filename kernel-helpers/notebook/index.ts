@@ -10,7 +10,7 @@ export {
 export { kernelProgram } from "./client/kernel-process.js";
 export { canonicalNotebook } from "./file/canonical-notebook.js";
 export { NotebookFormatError } from "./file/check-notebook.js";
-export { readNotebook, writeNotebook } from "./file/notebook-file.js";
+export { readNotebook, writeExecuted, writeNotebook } from "./file/notebook-file.js";
 export type { Cell, CodeCell, MimeBundle, Notebook, Output, TextCell } from "./file/notebook-format.js";
 export { notebookJson } from "./file/notebook-json.js";
 export { prepareQuickStart } from "./kernel/quick-start/prepare-quick-start.js";

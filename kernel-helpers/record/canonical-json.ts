@@ -7,32 +7,58 @@
  * @example canonicalJson({ b: 1, a: [1, 2] }) // "{\n  \"a\": [1, 2],\n  \"b\": 1\n}\n"
  */
 export function canonicalJson(value: unknown): string {
-  return `${write(value, "", 0)}\n`;
+  try {
+    return `${write(value, 0)}\n`;
+  } catch (error) {
+    if (error !== faulty) throw error;
+    throw new TypeError(`canonicalJson: ${faultIn(value, "") ?? "value has no place in JSON"}`);
+  }
 }
 
 const lineLength = 100;
 
-function write(value: unknown, path: string, depth: number): string {
-  if (value === null || typeof value === "boolean" || typeof value === "string") return JSON.stringify(value);
-  if (typeof value === "number") {
-    if (!Number.isFinite(value)) throw new TypeError(`canonicalJson: ${path || "value"} is ${value}`);
-    return JSON.stringify(value);
-  }
-  if (typeof value !== "object")
-    throw new TypeError(`canonicalJson: ${path || "value"} is a ${typeof value}, which JSON cannot hold`);
+/** Thrown where something has no place in JSON; where that is, is looked for afterwards. */
+const faulty: unique symbol = Symbol("faulty");
+
+function write(value: unknown, depth: number): string {
+  if (isFault(value)) throw faulty;
+  if (typeof value !== "object" || value === null) return JSON.stringify(value);
   const isArray = Array.isArray(value);
   const parts = isArray
-    ? value.map((item, i) => write(item, `${path}[${i}]`, depth + 1))
-    : Object.entries(value)
-        .filter(([, item]) => item !== undefined)
-        .sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0))
-        .map(([key, item]) => `${JSON.stringify(key)}: ${write(item, `${path}.${key}`, depth + 1)}`);
+    ? value.map((item) => write(item, depth + 1))
+    : entriesOf(value).map(([key, item]) => `${JSON.stringify(key)}: ${write(item, depth + 1)}`);
   const [open, close] = isArray ? ["[", "]"] : ["{", "}"];
   if (parts.length === 0) return open + close;
   const space = isArray ? "" : " ";
-  const oneLine = `${open}${space}${parts.join(", ")}${space}${close}`;
   // The outermost object and arrays always stand open, one entry a line.
-  if (depth > 0 && oneLine.length + 2 * depth <= lineLength && !oneLine.includes("\n")) return oneLine;
+  const length = parts.reduce((sum, part) => sum + part.length + 2, 2 * depth + 2 * space.length);
+  if (depth > 0 && length <= lineLength && !parts.some((part) => part.includes("\n")))
+    return `${open}${space}${parts.join(", ")}${space}${close}`;
   const indent = "  ".repeat(depth + 1);
-  return `${open}\n${parts.map((part) => indent + part).join(",\n")}\n${"  ".repeat(depth)}${close}`;
+  return `${open}\n${indent}${parts.join(`,\n${indent}`)}\n${"  ".repeat(depth)}${close}`;
+}
+
+function entriesOf(value: object): [string, unknown][] {
+  return Object.entries(value)
+    .filter(([, item]) => item !== undefined)
+    .sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0));
+}
+
+function isFault(value: unknown): boolean {
+  if (typeof value === "number") return !Number.isFinite(value);
+  return !(value === null || ["boolean", "string", "object"].includes(typeof value));
+}
+
+/** The first thing that has no place in JSON, with the path that leads to it. */
+function faultIn(value: unknown, path: string): string | undefined {
+  if (isFault(value)) {
+    const what = typeof value === "number" ? `${value}` : `a ${typeof value}, which JSON cannot hold`;
+    return `${path || "value"} is ${what}`;
+  }
+  if (typeof value !== "object" || value === null) return undefined;
+  if (Array.isArray(value))
+    return value.map((item, i) => faultIn(item, `${path}[${i}]`)).find((fault) => fault !== undefined);
+  return entriesOf(value)
+    .map(([key, item]) => faultIn(item, `${path}.${key}`))
+    .find((fault) => fault !== undefined);
 }

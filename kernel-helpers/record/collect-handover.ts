@@ -14,22 +14,21 @@ import { changesText, whatChanged } from "./what-changed.js";
 /** How a sheet that collects from all others calls that among what it recalled. */
 export const allSheets = "all sheets";
 
-/** The hash of all that sheets other than one hand over. */
-export function hashOfHandover(directory: string, except: string): string {
+/** The hash of all that sheets other than one hand over, by the records there are. */
+export function hashOfHandover(records: readonly SheetRecord[], except: string): string {
+  const others = records.filter(({ sheet }) => sheet !== except);
   return hashOfStored(
-    othersThan(directory, except).map(
-      ({ sheet, inputs, recalled, decisions, refused, notes, cautions, sources, ended }) => ({
-        sheet,
-        inputs,
-        recalled,
-        decisions,
-        refused,
-        notes,
-        cautions,
-        sources,
-        ended,
-      }),
-    ),
+    others.map(({ sheet, inputs, recalled, decisions, refused, notes, cautions, sources, ended }) => ({
+      sheet,
+      inputs,
+      recalled,
+      decisions,
+      refused,
+      notes,
+      cautions,
+      sources,
+      ended,
+    })),
   );
 }
 

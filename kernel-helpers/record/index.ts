@@ -1,5 +1,6 @@
 // The rebuild folder: what a sheet reads from it and hands on through it.
 export { canonicalJson } from "./canonical-json.js";
+export { cellHashesKey, cellHashesOf } from "./cell-hashes.js";
 export { type CellCode, cellsOfCodeText, codeText } from "./code-text.js";
 export type {
   Decision,

@@ -146,7 +146,7 @@ export class SheetDesk {
   /** All that the other sheets decided, noted and warned of. */
   handover(title: string): Handover {
     const sheet = this.#sheet("handover");
-    this.#noteRecalled(`${allSheets}: handover`, hashOfHandover(this.#directory, sheet));
+    this.#noteRecalled(`${allSheets}: handover`, hashOfHandover(readRecords(this.#directory), sheet));
     return collectHandover(this.#directory, title, sheet);
   }
 

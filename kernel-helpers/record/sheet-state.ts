@@ -6,7 +6,7 @@ import { splitPlace } from "./inputs-behind.js";
 import { keptText } from "./kept-inputs.js";
 import { versions } from "./package-facts.js";
 import { readOutcome, recordHash, type SheetFailure, type SheetOutcome } from "./sheet-outcome.js";
-import { hashOfRecalled, readSheetRecord } from "./sheet-record.js";
+import { hashOfRecalled, readRecords, readSheetRecord } from "./sheet-record.js";
 import { changesText, whatChanged } from "./what-changed.js";
 
 export type SheetStateName = "fresh" | "stale" | "failed" | "never run";
@@ -137,7 +137,7 @@ class Judge {
 
 function handoverHash(directory: string, except: string): string | undefined {
   try {
-    return hashOfHandover(directory, except);
+    return hashOfHandover(readRecords(directory), except);
   } catch {
     return undefined; // a record that cannot be read says nothing
   }

@@ -2,6 +2,7 @@ import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
 import { basename, join } from "node:path";
 import { canonicalJson } from "./canonical-json.js";
+import { carriedCellHashes, cellHashesOf } from "./cell-hashes.js";
 import { codeText } from "./code-text.js";
 import { allSheets, hashOfHandover } from "./collect-handover.js";
 import { fileHash } from "./file-hash.js";
@@ -128,6 +129,7 @@ class Findings {
     const now = textOf(join(this.#directory, file));
     if (now === undefined) return undefined;
     if (file.startsWith("sheets/")) return this.#changesInSheet(file, now);
+    if (file.startsWith("out/")) return changesInOutput(now);
     const before = keptText(this.#directory, file, hash);
     return before === undefined ? undefined : whatChanged(file, before, now);
   }
@@ -191,7 +193,8 @@ class Findings {
   /** What a sheet collected from all others, which is another as soon as one of them is. */
   #handover(record: string, hash: string): void {
     if (this.list.some(({ what }) => what === "unreadable")) return;
-    if (hashOfHandover(this.#directory, basename(record, ".json")) !== hash)
+    const records = sheetsWithRecord(this.#directory).flatMap((sheet) => this.#record(sheet) ?? []);
+    if (hashOfHandover(records, basename(record, ".json")) !== hash)
       this.#add(
         record,
         "does not fit",
@@ -246,8 +249,25 @@ class Findings {
   }
 }
 
+/** Cells of an executed notebook that are not what it says the run left; undefined where it does not say. */
+function changesInOutput(text: string): readonly InputChange[] | undefined {
+  const [left, now] = [carriedCellHashes(text), cellHashesOf(text)];
+  if (left === undefined || now === undefined) return undefined;
+  return [...new Set([...Object.keys(left), ...Object.keys(now)])].flatMap((id) => {
+    if (left[id] === now[id]) return [];
+    const what =
+      left[id] === undefined
+        ? "it has come"
+        : now[id] === undefined
+          ? "it has gone"
+          : "it is not as the run left it";
+    return [{ place: `cell ${id}`, what }];
+  });
+}
+
 /** Where two states differ, and nothing that counts does. */
 function unseen(file: string): string {
+  if (file.startsWith("out/")) return ", outside its cells: these are as the run left them";
   return file.startsWith("sheets/")
     ? ", in its text or form only: its code is that of the run"
     : ", in its form only: what it says is the same";

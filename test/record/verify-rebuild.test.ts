@@ -99,6 +99,35 @@ describe("verifyRebuild(directory)", () => {
     if (all) console.log(`${tried} digits of outputs`);
   }, 600_000);
 
+  it("names the cell of an executed notebook that was altered, has come or has gone", () => {
+    const folder = temporaryFolder();
+    cpSync(demo, folder, { recursive: true });
+    const path = join(folder, "out/05-taper.ipynb");
+    const left = readFileSync(path, "utf8");
+    const told = (
+      alter: (notebook: { cells: { id: string; source: string[] }[]; metadata: object }) => void,
+    ): string => {
+      const notebook = JSON.parse(left);
+      alter(notebook);
+      writeFileSync(path, JSON.stringify(notebook));
+      return verifyRebuild(folder).findings[0]!.text;
+    };
+    const fit = JSON.parse(left).cells.findIndex(({ id }: { id: string }) => id === "fit");
+    expect(told(({ cells }) => void cells[fit]!.source.push("\n"))).toBe(
+      "out/05-taper.ipynb was altered after the last run: cell fit: it is not as the run left it.",
+    );
+    expect(told(({ cells }) => void cells.splice(fit, 1))).toMatch(/: cell fit: it has gone\.$/);
+    expect(told(({ cells }) => void cells.push({ ...cells[fit]!, id: "more" }))).toMatch(
+      /: cell more: it has come\.$/,
+    );
+    expect(told(({ metadata }) => void Object.assign(metadata, { other: 1 }))).toMatch(
+      /, outside its cells: /,
+    );
+    expect(told((notebook) => void Object.assign(notebook, { metadata: {} }))).toBe(
+      "out/05-taper.ipynb was altered after the last run.",
+    );
+  });
+
   it("finds what has gone and what has come", () => {
     const folder = temporaryFolder();
     cpSync(demo, folder, { recursive: true });

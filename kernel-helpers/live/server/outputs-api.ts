@@ -1,4 +1,4 @@
-import { type Notebook, NotebookFormatError, readNotebook, writeNotebook } from "../../notebook/index.js";
+import { type Notebook, NotebookFormatError, readNotebook, writeExecuted } from "../../notebook/index.js";
 import { codeHash, markMixed, readReads, sealSheet, writeManifest } from "../../record/index.js";
 import { bodyLimits } from "./body.js";
 import { confinedPath } from "./confined-path.js";
@@ -26,7 +26,7 @@ export function outputRoutes(directory: string, kernels: KernelRoom, changed: ()
       const { name, path } = sheetNamed(directory, params.name!);
       const { notebook: json } = await body(bodyLimits.outputs);
       const notebook = notebookFrom(json, name);
-      writeNotebook(pathOf(name), notebook);
+      writeExecuted(pathOf(name), notebook);
       noteRun(directory, name, notebook, { saved: readNotebook(path), kernel: kernels.ofSheet(name) });
       changed();
       const { state, why } = listedSheets(directory).find((sheet) => sheet.name === name)!;

@@ -1,4 +1,5 @@
 import { readFileSync } from "node:fs";
+import { cellHashesKey, cellHashesOf } from "../../record/cell-hashes.js";
 import { writeFile } from "../../record/write-file.js";
 import { canonicalNotebook } from "./canonical-notebook.js";
 import { checkNotebook, NotebookFormatError } from "./check-notebook.js";
@@ -30,6 +31,17 @@ export function writeNotebook(path: string, notebook: Notebook): void {
   const text = notebookJson(notebook);
   checkNotebook(JSON.parse(text), path);
   writeFile(path, text);
+}
+
+/**
+ * Writes an executed notebook: the same, with the hash of each of its cells in its metadata.
+ *
+ * @throws NotebookFormatError the notebook would not be valid; nothing is written
+ * @throws Error the file cannot be written
+ */
+export function writeExecuted(path: string, notebook: Notebook): void {
+  const cells = cellHashesOf(notebookJson(notebook));
+  writeNotebook(path, { ...notebook, metadata: { ...notebook.metadata, [cellHashesKey]: cells } });
 }
 
 function parse(text: string, path: string): unknown {

@@ -2,7 +2,7 @@ import { join } from "node:path";
 import type { Painter } from "../../view/picture/painter.js";
 import { ThreadPainter } from "../../view/picture/thread-painter.js";
 import { KernelClient, type RunningKernel } from "../client/kernel-client.js";
-import { readNotebook, writeNotebook } from "../file/notebook-file.js";
+import { readNotebook, writeExecuted } from "../file/notebook-file.js";
 import type { Notebook } from "../file/notebook-format.js";
 import { beginToDraw, completeCells } from "./complete-cells.js";
 import { type CellsRun, runCells } from "./run-cells.js";
@@ -152,7 +152,7 @@ function resultOf(
 
 function write(notebook: Notebook, sheet: string, { outputDirectory }: RunOptions): string {
   const path = join(outputDirectory, `${sheet}.ipynb`);
-  writeNotebook(path, notebook);
+  writeExecuted(path, notebook);
   return path;
 }
 

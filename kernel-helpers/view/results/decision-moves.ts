@@ -103,9 +103,10 @@ function amountText(difference: AnyQuantity): string {
     return `${formatNumber(difference.in(small), 3)} ${smallSymbol}`;
   }
   const unit = difference.shownIn === undefined ? undefined : unitNamed(difference.shownIn);
-  return unit === undefined
-    ? difference.toString()
-    : `${formatNumber(difference.si / unit.si, 3)} ${unit.symbol}`;
+  if (unit === undefined) return difference.toString();
+  // A move of a temperature is a difference without being called one.
+  const symbol = unit.symbol.replace(" (difference)", "");
+  return `${formatNumber(difference.si / unit.si, 3)} ${symbol}`;
 }
 
 function plain(figure: ShownFigure): AnyQuantity | Temperature | number | string {

@@ -6,6 +6,7 @@ import type { Cell, CodeCell } from "../../../kernel-helpers/notebook/file/noteb
 import { failureText } from "../../../kernel-helpers/notebook/runner/failure-text.js";
 import { type Progress, runSheets } from "../../../kernel-helpers/notebook/runner/run-sheets.js";
 import type { SheetResult } from "../../../kernel-helpers/notebook/runner/sheet-result.js";
+import { cellHashesKey } from "../../../kernel-helpers/record/cell-hashes.js";
 import { buildTimeout, ensureBuilt } from "../../support/built.js";
 import { temporaryFolder } from "../../support/temporary-folder.js";
 
@@ -103,7 +104,12 @@ describe("runSheets(options)", () => {
       { output_type: "execute_result", data: { "text/plain": "2.43" }, metadata: {}, execution_count: 2 },
     ]);
     expect(empty).toMatchObject({ execution_count: null, outputs: [] });
-    expect(resultOf("good").notebook).toEqual(readNotebook(join(outputDirectory, "good.ipynb")));
+    const file = readNotebook(join(outputDirectory, "good.ipynb"));
+    expect(resultOf("good").notebook!.cells).toEqual(file.cells);
+    // What the file carries beside the notebook: the hash of each cell, by which an altered one is named.
+    const { [cellHashesKey]: hashes, ...metadata } = file.metadata;
+    expect(resultOf("good").notebook!.metadata).toEqual(metadata);
+    expect(Object.keys(hashes as object)).toEqual(file.cells.map(({ id }) => id).sort());
   });
   it("runs each sheet in a clean state, numbered from 1", () => {
     expect(written("clean")[0]).toMatchObject({
