@@ -1,4 +1,5 @@
 // Poured bearings.
+export * from "./design/index.js";
 export * from "./film/index.js";
 export * from "./fit/index.js";
 export * from "./pour/index.js";

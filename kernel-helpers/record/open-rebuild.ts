@@ -50,6 +50,12 @@ export interface Rebuild {
   /** The same where the rebuild may do without it: undefined when rebuild.json does not give it. */
   lengthIfGiven(name: string): Length | undefined;
   /**
+   * An angle of rebuild.json by name, e.g. `rebuild.angle("load on the boxes")`.
+   *
+   * @throws RangeError  rebuild.json gives no such angle; the message lists those it gives
+   */
+  angle(name: string): Angle;
+  /**
    * A direction of rebuild.json by name, counted as in the tables, e.g. `rebuild.angleIfGiven("load direction")`;
    * undefined when rebuild.json does not give it.
    */
@@ -180,6 +186,10 @@ export function openRebuild(options: OpenRebuildOptions = {}): Rebuild {
 
     lengthIfGiven(name) {
       return facts.dimensions[name];
+    },
+
+    angle(name) {
+      return facts.angles[name] ?? notGiven("angle", name, "angles", facts.angles);
     },
 
     angleIfGiven(name) {

@@ -1,6 +1,9 @@
 import type {
+  AlloyChoice,
   BoxAlignment,
+  BoxDesign,
   BoxFit,
+  ClearanceChoice,
   ContactSpots,
   PourPlan,
   RunIn,
@@ -94,6 +97,9 @@ export interface ResultKinds {
   readonly "keyseat after cut": KeyseatAfterCut;
   readonly "bearing pressure": BearingPressure;
   readonly "pour plan": PourPlan;
+  readonly "alloy choice": AlloyChoice;
+  readonly "box design": BoxDesign;
+  readonly "clearance choice": ClearanceChoice;
   readonly "box fit": BoxFit;
   readonly "contact spots": ContactSpots;
   readonly "box alignment": BoxAlignment;

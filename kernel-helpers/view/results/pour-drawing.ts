@@ -27,7 +27,7 @@ export function pourDrawingAlt(plan: PourPlan, size: SizeText): string {
   return (
     `Two views of the ${plan.name} ready to pour. From the end: an iron shell of bore ${size(plan.shellBore)}, in it a mandrel of ${size(plan.mandrel)}, ` +
     `between them a ring of white metal ${size(plan.wall)} thick, parted by shims at both sides, fed by a riser from above; ` +
-    `no groove within ${whole} degrees to either side of the load. Cut along the shaft: the mandrel through the whole length of ${size(plan.length)}, ` +
+    `oil grooves at the two joints, none within ${whole} degrees to either side of the load. Cut along the shaft: the mandrel through the whole length of ${size(plan.length)}, ` +
     `dams at both ends, riser in the middle of the top, a vent near each end.`
   );
 }
@@ -72,6 +72,7 @@ function endView(plan: PourPlan, size: SizeText): Shape[] {
     { type: "circle", centre, radius: bore, pen: "outline", fill: "metal" },
     side(1),
     side(-1),
+    ...([1, -1] as const).map((way): Shape => groove(x + way * bore, y, way)),
     { type: "line", from: [x - outer - 44, y], to: [x + outer + 44, y], pen: "centre" },
     { type: "line", from: [x, y - outer - 44], to: [x, y + outer + 40], pen: "centre" },
     { type: "arc", centre, radius: bore - 9, from: load - whole, to: load + whole, pen: "warn" },
@@ -88,6 +89,12 @@ function endView(plan: PourPlan, size: SizeText): Shape[] {
     },
     { type: "text", at: [x, 20], text: "from the end", anchor: "middle", size: "large" },
     { type: "text", at: [x + half + 6, y - outer - shellWall - 4], text: "riser", size: "small" },
+    {
+      type: "text",
+      at: [x - bore + 12, y + 20],
+      text: "groove",
+      size: "small",
+    },
     { type: "text", at: [x + outer + shellWall + 5, y - 8], text: "shims", size: "small", ink: "warn" },
     {
       type: "text",
@@ -102,6 +109,20 @@ function endView(plan: PourPlan, size: SizeText): Shape[] {
   ];
 }
 
+/** An oil groove at a parting line: cut from both halves, widest at the joint. */
+function groove(x: number, y: number, way: 1 | -1): Shape {
+  return {
+    type: "polygon",
+    points: [
+      [x - way * 2, y - 13],
+      [x + way * 9, y],
+      [x - way * 2, y + 13],
+    ],
+    pen: "outline",
+    fill: "oil",
+  };
+}
+
 function lengthView(plan: PourPlan, size: SizeText): Shape[] {
   const [left, right, y] = [410, 760, 190];
   const outer = 92;
@@ -110,6 +131,8 @@ function lengthView(plan: PourPlan, size: SizeText): Shape[] {
   const middle = (left + right) / 2;
   const half = Math.max(6, (outer * plan.riser.diameter.si) / plan.shellBore.si);
   const vent = 4;
+  // An eighth of the length at either end is left whole: common practice, no source.
+  const short = (right - left) / 8;
   const box = (x0: number, y0: number, x1: number, y1: number): readonly Point[] => [
     [x0, y0],
     [x1, y0],
@@ -179,6 +202,20 @@ function lengthView(plan: PourPlan, size: SizeText): Shape[] {
     },
     { type: "text", at: [right + dam + 6, y - outer - 2], text: "dam", size: "small" },
     { type: "text", at: [left - dam - 6, y - outer - 2], text: "dam", size: "small", anchor: "end" },
+    // Along the parting line, behind the mandrel: it ends short of the ends, or the oil runs out.
+    {
+      type: "polygon",
+      points: box(left + short, y - 4, right - short, y + 4),
+      pen: "hidden",
+      fill: "oil",
+    },
+    {
+      type: "text",
+      at: [middle, y - 12],
+      text: "oil groove at the joint, short of both ends, cut after pouring",
+      size: "small",
+      anchor: "middle",
+    },
     { type: "text", at: [middle, y + 22], text: "mandrel, clean, sooted, warm, held down", anchor: "middle" },
     {
       type: "text",

@@ -1,6 +1,9 @@
 import type {
+  AlloyChoice,
   BoxAlignment,
+  BoxDesign,
   BoxFit,
+  ClearanceChoice,
   ClearanceMap,
   CoastDown,
   ContactSpots,
@@ -80,6 +83,7 @@ import {
 } from "./present-balance.js";
 import { presentBearingPressure } from "./present-bearing-pressure.js";
 import { presentBeltPulls, presentBeltWrap } from "./present-belt.js";
+import { presentAlloyChoice, presentBoxDesign, presentClearanceChoice } from "./present-bearing-design.js";
 import { presentBoxAlignment, presentBoxFit, presentContactSpots } from "./present-box-fit.js";
 import { presentBudget, presentUncertain } from "./present-budget.js";
 import { presentCaution } from "./present-caution.js";
@@ -220,6 +224,9 @@ type Result =
   | StressConcentration
   | RunIn
   | CoastDown
+  | AlloyChoice
+  | BoxDesign
+  | ClearanceChoice
   | BoxFit
   | ContactSpots
   | BoxAlignment
@@ -301,6 +308,9 @@ const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: 
   "stress concentration": presentStressConcentration,
   "run-in": presentRunIn,
   "coast-down": presentCoastDown,
+  "alloy choice": presentAlloyChoice,
+  "box design": presentBoxDesign,
+  "clearance choice": presentClearanceChoice,
   "box fit": presentBoxFit,
   "contact spots": presentContactSpots,
   "box alignment": presentBoxAlignment,

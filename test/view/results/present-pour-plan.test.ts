@@ -59,7 +59,7 @@ describe("the pour card", () => {
     if (block.type !== "drawing") throw new Error("the second block is the drawing");
     const arc = block.drawing.shapes.find((shape) => shape.type === "arc")!;
     expect(arc).toMatchObject({ from: -120, to: 0, pen: "warn" });
-    expect(block.alt).toMatch(/no groove within 60 degrees/);
+    expect(block.alt).toMatch(/oil grooves at the two joints, none within 60 degrees/);
     expect(drawingExtent(block.drawing)).toMatchObject({ left: 0, top: 0 });
   });
 });
