@@ -81,9 +81,9 @@ import {
   presentSplitCorrection,
   presentUnbalanceVerdict,
 } from "./present-balance.js";
+import { presentAlloyChoice, presentBoxDesign, presentClearanceChoice } from "./present-bearing-design.js";
 import { presentBearingPressure } from "./present-bearing-pressure.js";
 import { presentBeltPulls, presentBeltWrap } from "./present-belt.js";
-import { presentAlloyChoice, presentBoxDesign, presentClearanceChoice } from "./present-bearing-design.js";
 import { presentBoxAlignment, presentBoxFit, presentContactSpots } from "./present-box-fit.js";
 import { presentBudget, presentUncertain } from "./present-budget.js";
 import { presentCaution } from "./present-caution.js";
