@@ -28,6 +28,16 @@ const cautions = {
       "Guard the dog and the overhanging end, and wear eye protection.",
     ],
   },
+  "loading a repaired shaft": {
+    title: "A reckoned factor is no proof: look for cracks before it is loaded",
+    points: [
+      "A fatigue crack leaves nothing to see until the day it breaks: dye penetrant or magnetic particles at every keyseat, step, hole and end of a hub, on clean bare metal, before the cut and after it.",
+      "One crack ends the reckoning: no factor here holds for a cracked, rust-pitted, welded or once bent shaft.",
+      "A keyseat's corner, a tool mark across the shaft and a stamped number are where the next crack begins: round and polish, and stamp on the end face only.",
+      "Where a break would drop a wheel or throw a belt on somebody, a licensed engineer checks loads, steel and factor, and signs.",
+      "First under load: guards on, nobody in the plane of wheels and belts; look at the same places again after the first days.",
+    ],
+  },
   "refitting a wheel": {
     title: "Heavy wheels on a shaft",
     points: [
@@ -126,6 +136,7 @@ const cautions = {
 export type CautionTopic =
   | "shaft on supports"
   | "turning between centres"
+  | "loading a repaired shaft"
   | "refitting a wheel"
   | "first start"
   | "pressing off a hub"

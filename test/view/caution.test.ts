@@ -4,6 +4,7 @@ import { type CautionTopic, caution } from "../../kernel-helpers/view/caution.js
 const topics: readonly CautionTopic[] = [
   "shaft on supports",
   "turning between centres",
+  "loading a repaired shaft",
   "refitting a wheel",
   "first start",
   "pressing off a hub",
@@ -31,6 +32,9 @@ describe("caution(topic)", () => {
 
   it("names the hurt that the work is known for", () => {
     expect(caution("shaft on supports").points.join(" ")).toMatch(/slings.*hand is between.*lead/);
+    expect(caution("loading a repaired shaft").points.join(" ")).toMatch(
+      /dye penetrant.*cracked, rust-pitted, welded.*licensed engineer.*guards on/i,
+    );
     expect(caution("seized fasteners").points.join(" ")).toMatch(/left-hand.*in line with the wrench/);
     expect(caution("lifting and stored energy").points.join(" ")).toMatch(/Lock and tag.*nobody under/);
     expect(caution("refitting a wheel").points.join(" ")).toMatch(

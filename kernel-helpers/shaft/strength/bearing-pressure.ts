@@ -79,7 +79,7 @@ export function bearingPressure(bearing: {
   readonly length: Length;
   readonly force: Force | Measured<Force> | Uncertain<"force">;
   readonly metal: Babbitt;
-  readonly service: BearingService;
+  readonly service: BearingService | (string & {});
 }): BearingPressure {
   const where = "bearingPressure";
   const { length, metal, service } = bearing;
@@ -87,7 +87,7 @@ export function bearingPressure(bearing: {
   const force = givenValue(where, "force", bearing.force, "force", "more than 0");
   if (!isQuantity(length, "length") || !(length.si > 0))
     throw new TypeError(`${where}: length must be a length above 0, got ${String(length)}`);
-  if (!Object.hasOwn(services, service))
+  if (!isService(service))
     throw new RangeError(
       `${where}: service must be one of ${Object.keys(services)
         .map((s) => `"${s}"`)
@@ -134,4 +134,8 @@ export function bearingPressure(bearing: {
         : [],
     ),
   });
+}
+
+function isService(name: string): name is BearingService {
+  return Object.hasOwn(services, name);
 }

@@ -3,7 +3,7 @@ import { preparePlace } from "./shaft-safety.js";
 
 /**
  * The two factors of safety at a place, from its estimates alone: for a simulation or a sweep that brings its own
- * draws, a tenth of the work of `shaftSafety`.
+ * draws, at a hundredth of the work of `shaftSafety`.
  *
  * @param place  as for `shaftSafety`; uncertainties are left aside
  * @param duty   likewise

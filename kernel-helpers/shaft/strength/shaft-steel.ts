@@ -1,4 +1,4 @@
-import type { Material } from "../../handbook/index.js";
+import { type Material, material, materials } from "../../handbook/index.js";
 import {
   isQuantity,
   ksi,
@@ -60,8 +60,8 @@ const assumedSteels: Readonly<Record<AssumedSteelName, AssumedSteel>> = Object.f
  * @example assumedSteel("mild steel of the period").tensile.value.in("ksi") // 55
  * @source see the basis that comes with each
  */
-export function assumedSteel(name: AssumedSteelName): ShaftSteel {
-  if (!Object.hasOwn(assumedSteels, name))
+export function assumedSteel(name: AssumedSteelName | (string & {})): ShaftSteel {
+  if (!isAssumedName(name))
     throw new RangeError(
       `assumedSteel: the name must be one of ${Object.keys(assumedSteels)
         .map((n) => `"${n}"`)
@@ -79,13 +79,17 @@ export function assumedSteel(name: AssumedSteelName): ShaftSteel {
   });
 }
 
+function isAssumedName(name: string): name is AssumedSteelName {
+  return Object.hasOwn(assumedSteels, name);
+}
+
 /**
- * The steel of a shaft by a metal of the handbook, or by the strengths of its own test certificate.
+ * The steel of a shaft by its name (a metal of the handbook, or a bound of `assumedSteel`), by a metal of the handbook, or by the strengths of its own test certificate.
  *
- * @param of  a steel or ductile metal of `material`, or { name, tensile, yield, basis } with strengths [Pa], each plain
+ * @param of  a name, such as rebuild.json has; a steel of `material`; or { name, tensile, yield, basis } with strengths [Pa], each plain
  *   or measured
  * @returns tensile and yield strength [Pa]
- * @throws RangeError  the metal is brittle or has no yield point, a strength is not above 0, or it yields above its
+ * @throws RangeError  the metal is no steel or not known, a strength is not above 0, or it yields above its
  *   tensile strength
  * @throws TypeError   neither
  * @example shaftSteel(material("steel 1040")).yield.value.in("megapascal") // 290
@@ -93,6 +97,7 @@ export function assumedSteel(name: AssumedSteelName): ShaftSteel {
  */
 export function shaftSteel(
   of:
+    | string
     | Material
     | {
         readonly name: string;
@@ -102,14 +107,15 @@ export function shaftSteel(
       },
 ): ShaftSteel {
   const where = "shaftSteel";
+  if (typeof of === "string") return steelNamed(where, of);
   if (typeof of !== "object" || of === null)
     throw new TypeError(
       `${where}: a metal of the handbook, or name, tensile, yield and basis of a certificate was expected, got ${String(of)}. Where nobody knows the steel, choose a bound by name: assumedSteel("mild steel of the period")`,
     );
   if ("kind" in of) {
-    if (of.brittle || of.yield === undefined || of.tensile === undefined)
+    if (of.family !== "steel" || of.yield === undefined || of.tensile === undefined)
       throw new RangeError(
-        `${where}: ${of.name} has no yield point or breaks without giving way; this is for ductile shafts`,
+        `${where}: must be a steel, for endurance limit and notches are those of steel; got ${of.name}`,
       );
     return frozen({
       name: of.name,
@@ -129,6 +135,17 @@ export function shaftSteel(
       `${where}: yield must not be above tensile (${tensile.value}), got ${gives.value}; are they the wrong way round?`,
     );
   return frozen({ name: of.name, tensile: tensile, yield: gives, assumed: false, basis: of.basis });
+}
+
+function steelNamed(where: string, name: string): ShaftSteel {
+  if (isAssumedName(name)) return assumedSteel(name);
+  const known = materials.filter(({ family }) => family === "steel");
+  const names = known.flatMap((metal) => [metal.name, ...metal.also]);
+  if (!names.some((known) => known.toLowerCase() === name.trim().toLowerCase()))
+    throw new RangeError(
+      `${where}: there is no steel called "${name}": take one of the handbook (${known.map((metal) => metal.name).join(", ")}), or, where nobody knows it, a bound by name (${Object.keys(assumedSteels).join(", ")})`,
+    );
+  return shaftSteel(material(name));
 }
 
 /** Tensile strength for one Brinell number [psi]. */

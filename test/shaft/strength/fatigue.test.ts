@@ -11,7 +11,6 @@ import {
   psi,
 } from "../../../kernel-helpers/quantity/index.js";
 import {
-  type AssumedSteelName,
   assumedSteel,
   enduranceLimit,
   type FatigueCriterion,
@@ -219,9 +218,16 @@ describe("shaftSteel, assumedSteel, steelOfHardness", () => {
     expectClose(steel.tensile.value.in("megapascal"), 520, { rel: 1e-12, because: "as in the table" });
     expect(steel.basis).toMatch(/Callister/);
   });
+  it("finds a steel by a word, of the handbook or of the bounds, and lists both where there is none", () => {
+    expect(shaftSteel("medium carbon steel")).toEqual(shaftSteel(material("steel 1040")));
+    expect(shaftSteel("mild steel of the period")).toEqual(assumedSteel("mild steel of the period"));
+    expect(() => shaftSteel("grey iron class 20")).toThrow(
+      /no steel called "grey iron class 20": take one of the handbook \(steel, .*\), or, .* \(wrought iron of the period, /,
+    );
+  });
   it("assumes a bound only by name, and says that it is one", () => {
     expect(assumedSteel("mild steel of the period")).toMatchObject({ assumed: true });
-    expect(() => assumedSteel("old steel" as AssumedSteelName)).toThrow(
+    expect(() => assumedSteel("old steel")).toThrow(
       /"wrought iron of the period", "mild steel of the period", got "old steel".*steelOfHardness/,
     );
     expect(() => shaftSteel(undefined as never)).toThrow(/assumedSteel\("mild steel of the period"\)/);
@@ -242,7 +248,9 @@ describe("shaftSteel, assumedSteel, steelOfHardness", () => {
     expectClose(steel.yield.value.si, 0.8 * steel.tensile.value.si, { rel: 1e-12, because: "a share" });
   });
   it("refuses brittle metals, yields above tensile, and numbers that are no hardness", () => {
-    expect(() => shaftSteel(material("grey iron class 20"))).toThrow(/grey iron class 20 has no yield point/);
+    expect(() => shaftSteel(material("grey iron class 20"))).toThrow(
+      /must be a steel.*got grey iron class 20/,
+    );
     const certificate = { name: "bar", tensile: ksi(50), yield: psi(60000), basis: "certificate" };
     expect(() => shaftSteel(certificate)).toThrow(
       /yield must not be above tensile \(50 ksi\), got 60000 psi/,
