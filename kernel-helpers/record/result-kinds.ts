@@ -27,6 +27,7 @@ import type {
   BeltPulls,
   BeltWrap,
   CleanUp,
+  CutPlan,
   DeepestCut,
   FinishedJournals,
   JournalCleanUps,
@@ -85,6 +86,7 @@ export interface ResultKinds {
   readonly "belt pulls": BeltPulls;
   readonly "belt wrap": BeltWrap;
   readonly "clean-up": CleanUp;
+  readonly "cut plan": CutPlan;
   readonly "finished journals": FinishedJournals;
   readonly "journals cleaned up": JournalCleanUps;
   readonly "re-centring": Recentring;

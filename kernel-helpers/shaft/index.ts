@@ -5,4 +5,5 @@ export type { MaybeMeasured } from "./carried/carried-input.js";
 export * from "./clean-up/index.js";
 export * from "./journals/index.js";
 export * from "./strength/index.js";
+export * from "./turning/index.js";
 export * from "./wheel/index.js";

@@ -34,6 +34,7 @@ import type {
   BeltPulls,
   BeltWrap,
   CleanUp,
+  CutPlan,
   DeepestCut,
   EnduranceLimit,
   FinishedJournals,
@@ -49,6 +50,7 @@ import type {
   SplitCorrection,
   StressConcentration,
   TaperCleanUp,
+  TurningStock,
   UnbalanceVerdict,
   WheelRunOut,
 } from "../../shaft/index.js";
@@ -89,6 +91,7 @@ import { presentBudget, presentUncertain } from "./present-budget.js";
 import { presentCaution } from "./present-caution.js";
 import { presentCleanUp } from "./present-clean-up.js";
 import { presentComparison } from "./present-comparison.js";
+import { presentCutPlan, presentTurningStock } from "./present-cut-plan.js";
 import { presentDecision, type ShownDecision } from "./present-decision.js";
 import { presentDeepestCut } from "./present-deepest-cut.js";
 import { presentDrawUp } from "./present-draw-up.js";
@@ -238,7 +241,9 @@ type Result =
   | FinishedJournals
   | JournalCleanUps
   | Recentring
-  | TaperCleanUp;
+  | TaperCleanUp
+  | TurningStock
+  | CutPlan;
 
 /** Every kind of result and its look. A kind without an entry here does not compile. */
 const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: K }>) => Presentation } = {
@@ -323,6 +328,8 @@ const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: 
   "journals cleaned up": presentJournalCleanUps,
   "re-centring": presentRecentring,
   "taper clean-up": presentTaperCleanUp,
+  "turning stock": presentTurningStock,
+  "cut plan": presentCutPlan,
 };
 
 /**

@@ -1,0 +1,16 @@
+// Turning set-up: what is there, the cuts, the taper.
+export { cutPlan } from "./cut-plan.js";
+export type {
+  CutPlan,
+  CutPlanInput,
+  DialCounts,
+  LatheSetting,
+  PassName,
+  TurningPass,
+} from "./cut-plan-types.js";
+export { type CuttingForce, cuttingForce } from "./cutting-force.js";
+export { type LatheGiven, latheSetting } from "./lathe-setting.js";
+export { spindleSpeed } from "./spindle-speed.js";
+export { type TurnedRoughness, turnedRoughness } from "./turned-roughness.js";
+export { type TurningStock, turningStock } from "./turning-stock.js";
+export { growthBySpringing, longestFreeLength, type WorkBetweenCentres } from "./work-deflection.js";
