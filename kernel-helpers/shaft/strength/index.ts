@@ -40,5 +40,6 @@ export {
   shaftSteel,
   steelOfHardness,
 } from "./shaft-steel.js";
+export { type LoadsAtStation, type PlaceAlong, strengthAlong } from "./strength-along.js";
 export { stressConcentration } from "./stress-concentration.js";
 export { weakestPlace } from "./weakest-place.js";

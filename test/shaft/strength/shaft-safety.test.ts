@@ -1,12 +1,23 @@
 import { describe, expect, it } from "vitest";
-import { inch, ksi, lbfInch, measured, mm, newtonMetre } from "../../../kernel-helpers/quantity/index.js";
+import {
+  inch,
+  ksi,
+  type Length,
+  lbfInch,
+  measured,
+  mm,
+  newton,
+  newtonMetre,
+} from "../../../kernel-helpers/quantity/index.js";
 import {
   assumedSteel,
   type FatigueCriterion,
+  type PlaceAlong,
   type ShaftDuty,
   type ShaftPlace,
   shaftSafety,
   shaftSteel,
+  strengthAlong,
   weakestPlace,
 } from "../../../kernel-helpers/shaft/index.js";
 import { safetyOfNumbers } from "../../../kernel-helpers/shaft/strength/safety-numbers.js";
@@ -252,5 +263,48 @@ describe("weakestPlace(places, duty)", () => {
   it("refuses an empty list and two places of one name", () => {
     expect(() => weakestPlace([], duty)).toThrow(/at least one place/);
     expect(() => weakestPlace([plain, plain], duty)).toThrow(/two called journal/);
+  });
+});
+
+describe("strengthAlong(at, places, duty)", () => {
+  // A simple beam of span 1 m with 2000 N in its middle: M = 1000 N · x up to there (statics).
+  const span = (station: Length) => ({
+    diameter: mm(60),
+    moment: newton(1000).times(station.in("mm") <= 500 ? station : mm(1000).minus(station)),
+    torque: newtonMetre(500),
+  });
+  const at = (name: string, station: number, change: object = {}): PlaceAlong => ({
+    name,
+    station: mm(station),
+    feature: { shape: "plain" },
+    ...change,
+  });
+  it("takes loads and diameter of each station, in their order; the middle of a beam is its weakest", () => {
+    const found = strengthAlong(span, [at("right", 900), at("middle", 500), at("left", 100)], duty);
+    expect(found.places.map(({ name }) => name)).toEqual(["left", "middle", "right"]);
+    expect(found.weakest).toBe("middle");
+    for (const [i, moment] of [100, 500, 100].entries())
+      expectClose(found.places[i]!.moment.value.si, moment, rounding);
+    expectClose(found.places[0]!.fatigue.factor.value, found.places[2]!.fatigue.factor.value, rounding);
+  });
+  it("lets a place have its own diameter or load", () => {
+    const found = strengthAlong(span, [at("middle", 500), at("step", 300, { diameter: mm(40) })], duty);
+    expect(found.weakest).toBe("step");
+    expectClose(found.places[0]!.diameter.value.si, 0.04, rounding);
+  });
+  it("names the place for which the shaft knows nothing", () => {
+    const short = (station: Length) => {
+      if (station.si > 1) throw new RangeError("no reading beyond 1000 mm");
+      return span(station);
+    };
+    expect(() => strengthAlong(short, [at("far end", 1200)], duty)).toThrow(
+      /strengthAlong: far end, station 1200 mm: no reading beyond 1000 mm/,
+    );
+    expect(() => strengthAlong(span, [{ ...at("x", 1), station: undefined as never }], duty)).toThrow(
+      /x must have a station with its unit/,
+    );
+    expect(() => strengthAlong({} as never, [at("x", 1)], duty)).toThrow(
+      /must give diameter, moment and torque/,
+    );
   });
 });
