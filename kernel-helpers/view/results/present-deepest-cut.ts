@@ -9,7 +9,15 @@ import { warningBlocks } from "./warning-blocks.js";
 export function presentDeepestCut(found: DeepestCut): Presentation {
   const units = shownUnits(systemOfLength(found.diameter.value));
   const { smallest, sure, risk, demanded, governing, cut, diameter } = found;
-  const facts: Fact[] = [{ label: "diameter now", value: sizeMeasured(diameter, units) }];
+  const facts: Fact[] = [
+    {
+      label: "diameter now",
+      value:
+        diameter.standardUncertainty.si === 0
+          ? sizeText(diameter.value, units)
+          : sizeMeasured(diameter, units),
+    },
+  ];
   if (smallest !== undefined)
     facts.push({
       label: "smallest diameter",

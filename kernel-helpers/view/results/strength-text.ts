@@ -72,7 +72,8 @@ function remedy(source: string): string {
   const remedies: Readonly<Record<string, string>> = {
     "endurance limit":
       ": no reading on the shaft takes it away, only less stress or a reliability that somebody demands",
-    "stress concentration": ": measure the fillet or the corner, or make it rounder",
+    "stress concentration":
+      ": the scatter of fatigue tests, which no reading takes away; a rounder corner or less load does",
     "tensile strength": ": more hardness readings on the shaft",
     "yield strength": ": more hardness readings on the shaft",
     "bending moment": ": belt pulls and weights, better known",
