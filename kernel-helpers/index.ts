@@ -4,6 +4,8 @@
 export * from "./bearing/index.js";
 // Published tables with their sources.
 export * from "./handbook/index.js";
+// What has come in: masses, lifting, stored energy, the parts and their order.
+export * from "./intake/index.js";
 // Threads and their nuts, fits, press rigs.
 export * from "./joint/index.js";
 // Values with units, and how they are read and shown.

@@ -12,6 +12,7 @@ export const layers: readonly string[] = [
   "bearing",
   "shaft",
   "joint",
+  "intake",
   "survey",
   "handbook",
   "statistics",
