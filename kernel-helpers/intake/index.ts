@@ -19,8 +19,8 @@ export {
   solidForms,
 } from "./solid.js";
 export {
+  type ExactOrMeasured,
   hollowEnergy,
-  type MaybeMeasured,
   oilEnergy,
   raisedEnergy,
   springEnergy,

@@ -19,7 +19,7 @@ import { beforeWork } from "./stored-energy-before.js";
 import type { EnergyStore, StoredEnergies, StoredEnergy } from "./stored-energy-types.js";
 
 /** Exact, or with its standard uncertainty. */
-export type MaybeMeasured<K extends KindName> = Quantity<K> | Measured<Quantity<K>>;
+export type ExactOrMeasured<K extends KindName> = Quantity<K> | Measured<Quantity<K>>;
 
 const gravity = 9.80665;
 
@@ -38,8 +38,8 @@ const gravity = 9.80665;
  */
 export function turningEnergy(
   what: string,
-  inertia: MaybeMeasured<"moment of inertia">,
-  speed: MaybeMeasured<"rotational speed">,
+  inertia: ExactOrMeasured<"moment of inertia">,
+  speed: ExactOrMeasured<"rotational speed">,
 ): StoredEnergy {
   const [i, w] = [number("inertia", inertia), number("speed", speed)];
   const spoken = `${shown(value(inertia))} at ${shown(value(speed))}`;
@@ -68,8 +68,8 @@ export function turningEnergy(
  */
 export function raisedEnergy(
   what: string,
-  mass: MaybeMeasured<"mass">,
-  height: MaybeMeasured<"length">,
+  mass: ExactOrMeasured<"mass">,
+  height: ExactOrMeasured<"length">,
 ): StoredEnergy {
   const [m, h] = [number("mass", mass), number("height", height)];
   const spoken = `${shown(value(mass))} raised ${shown(value(height))}`;
@@ -93,8 +93,8 @@ export function raisedEnergy(
 export function springEnergy(
   store: "spring" | "tight belt" | "press under load",
   what: string,
-  force: MaybeMeasured<"force">,
-  way: MaybeMeasured<"length">,
+  force: ExactOrMeasured<"force">,
+  way: ExactOrMeasured<"length">,
 ): StoredEnergy {
   if (!["spring", "tight belt", "press under load"].includes(store))
     throw new RangeError(
@@ -121,8 +121,8 @@ export function springEnergy(
  */
 export function oilEnergy(
   what: string,
-  pressure: MaybeMeasured<"pressure">,
-  volume: MaybeMeasured<"volume">,
+  pressure: ExactOrMeasured<"pressure">,
+  volume: ExactOrMeasured<"volume">,
   bulkModulus: Pressure = quantityFromSi("pressure", 1.5e9, "gigapascal"),
 ): StoredEnergy {
   const [p, v] = [number("pressure", pressure), number("volume", volume)];
@@ -158,7 +158,7 @@ export function oilEnergy(
  */
 export function hollowEnergy(
   what: string,
-  volume: MaybeMeasured<"volume">,
+  volume: ExactOrMeasured<"volume">,
   heatedTo: Temperature,
   shutAt: Temperature,
 ): StoredEnergy {

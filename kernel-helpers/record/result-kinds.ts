@@ -9,6 +9,7 @@ import type {
   RunIn,
   RunningPrediction,
 } from "../bearing/index.js";
+import type { Lift, Masses, PartsLedger, StoredEnergies, SupportLoads } from "../intake/index.js";
 import type {
   DrawUp,
   HeatingPlan,
@@ -58,6 +59,11 @@ import type {
 
 /** The kinds of result a sheet can publish and a later one recall, by the `kind` each carries. */
 export interface ResultKinds {
+  readonly masses: Masses;
+  readonly lift: Lift;
+  readonly "support loads": SupportLoads;
+  readonly "stored energies": StoredEnergies;
+  readonly "parts ledger": PartsLedger;
   readonly profile: Profile;
   readonly "wear bands": WearBands;
   readonly taper: TaperFit;

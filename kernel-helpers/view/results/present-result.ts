@@ -14,6 +14,16 @@ import type {
 } from "../../bearing/index.js";
 import type { Material } from "../../handbook/material-type.js";
 import type { StandardKey } from "../../handbook/standard-keys.js";
+import type {
+  Hang,
+  Lift,
+  Masses,
+  PartsLedger,
+  StoredEnergies,
+  StoredEnergy,
+  SupportLoads,
+  Tipping,
+} from "../../intake/index.js";
 import type { DrawUp } from "../../joint/draw-up-types.js";
 import type { NutRemoval } from "../../joint/fastener-types.js";
 import type { HandPrediction, ThreadHand } from "../../joint/hand-types.js";
@@ -106,6 +116,7 @@ import {
   type ShownHandover,
   type ShownLists,
 } from "./present-handover.js";
+import { presentHang, presentTipping } from "./present-hang.js";
 import { presentHeatingPlan } from "./present-heating-plan.js";
 import { presentHubFit } from "./present-hub-fit.js";
 import {
@@ -116,11 +127,19 @@ import {
   presentRepeatability,
 } from "./present-instrument-study.js";
 import {
+  presentLift,
+  presentMasses,
+  presentStoredEnergies,
+  presentStoredEnergy,
+  presentSupportLoads,
+} from "./present-intake.js";
+import {
   presentJournalCleanUps,
   presentRecentring,
   presentTaperCleanUp,
 } from "./present-journal-clean-ups.js";
 import { presentKeyStrength, presentKeyseatAfterCut, presentStandardKey } from "./present-key.js";
+import { presentLedger } from "./present-ledger.js";
 import { presentMaterial } from "./present-material.js";
 import { presentMonteCarlo } from "./present-monte-carlo.js";
 import { presentNextReadings } from "./present-next-readings.js";
@@ -172,6 +191,14 @@ type Result =
   | ShownNoted
   | Caution
   | Material
+  | Masses
+  | Lift
+  | Hang
+  | Tipping
+  | SupportLoads
+  | StoredEnergy
+  | StoredEnergies
+  | PartsLedger
   | HubFit
   | PressRig
   | Release
@@ -258,6 +285,14 @@ const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: 
   noted: presentNoted,
   caution: presentCaution,
   material: presentMaterial,
+  masses: presentMasses,
+  lift: presentLift,
+  hang: presentHang,
+  tipping: presentTipping,
+  "support loads": presentSupportLoads,
+  "stored energy": presentStoredEnergy,
+  "stored energies": presentStoredEnergies,
+  "parts ledger": presentLedger,
   "hub fit": presentHubFit,
   "press rig": presentPressRig,
   release: presentRelease,

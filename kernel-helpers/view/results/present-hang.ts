@@ -1,0 +1,41 @@
+import type { Hang, Tipping } from "../../intake/index.js";
+import { formatNumber } from "../../quantity/index.js";
+import type { Presentation } from "../blocks.js";
+import { threeDigits } from "./three-digits.js";
+
+/** How far a body leans in its sling. */
+export function presentHang({ lean, turnsOver }: Hang): Presentation {
+  return Object.freeze<Presentation>({
+    title: "How it hangs",
+    blocks: [
+      {
+        type: "verdict",
+        outcome: turnsOver ? "no" : "yes",
+        text: turnsOver
+          ? "It turns over: the point lies below the centre of mass."
+          : `It leans ${formatNumber(lean.in("degree"), 2)}° and hangs so.`,
+        because: "A body swings until its centre of mass lies under the point that holds it.",
+      },
+    ],
+  });
+}
+
+/** What tips a standing body. */
+export function presentTipping({ lean, push }: Tipping): Presentation {
+  return Object.freeze<Presentation>({
+    title: "What tips it",
+    blocks: [
+      {
+        type: "facts",
+        facts: [
+          { label: "falls when leaning", value: `${formatNumber(lean.in("degree"), 2)}°` },
+          {
+            label: "least push that tips it",
+            value: threeDigits(push),
+            note: "where it does not slide first",
+          },
+        ],
+      },
+    ],
+  });
+}
