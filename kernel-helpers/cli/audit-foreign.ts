@@ -59,6 +59,7 @@ export async function auditForeign(
       directory,
       rerun: runs,
       explain: runs && explain,
+      ...(leftOut && { leftOut }),
       ...(onProgress && { onProgress }),
       ...(offer && { startKernel: (folder: string) => SandboxKernel.start(folder, offer) }),
     });

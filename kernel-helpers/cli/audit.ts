@@ -25,7 +25,8 @@ or cannot be checked. The folder itself is left as it is.
   --json     print the outcome as JSON
 
 A bundle, and a folder unpacked from one, is somebody else's: its hashes are compared, and its sheets are run
-again only with --run-their-code, in the sandbox of this machine, which is told.
+again only with --run-their-code, in the sandbox of this machine, which is told. What was left out when it
+was shared cannot be checked and is listed by itself; the rest is judged as in a folder of one's own.
 
 Exit code: 0 all is as it was left and every decision stands, 1 the audit itself failed, 2 the call was off,
 3 figures moved or files were altered but every decision stands, 4 a decision follows no longer,

@@ -27,6 +27,8 @@ export interface FileFinding {
   readonly text: string;
   /** For a table, rebuild.json or the code of a sheet: what changed in it, where the earlier state was kept. */
   readonly changes: readonly InputChange[];
+  /** For a record that does not fit others: these. */
+  readonly comparedWith?: readonly string[];
 }
 
 /** What the hashes in a rebuild's folder say; nothing of the rebuild is executed for it. */
@@ -187,7 +189,13 @@ class Findings {
     const now = from && hashOfRecalled(from, name);
     if (now === hash) return;
     const what = now === undefined ? "is not there" : "is another by now";
-    this.#add(record, "does not fit", `${record} took over “${name}” from ${sheet}, and that ${what}.`);
+    this.#add(
+      record,
+      "does not fit",
+      `${record} took over “${name}” from ${sheet}, and that ${what}.`,
+      [],
+      [recordPath(sheet)],
+    );
   }
 
   /** What a sheet collected from all others, which is another as soon as one of them is. */
@@ -199,6 +207,8 @@ class Findings {
         record,
         "does not fit",
         `${record} collected what other sheets hand over, and that is another by now.`,
+        [],
+        records.map(({ sheet }) => recordPath(sheet)).filter((other) => other !== record),
       );
   }
 
@@ -244,8 +254,9 @@ class Findings {
     what: FileFinding["what"],
     text: string,
     changes: readonly InputChange[] | undefined = [],
+    comparedWith?: readonly string[],
   ): void {
-    this.list.push(Object.freeze({ file, what, text, changes }));
+    this.list.push(Object.freeze({ file, what, text, changes, ...(comparedWith && { comparedWith }) }));
   }
 }
 

@@ -1,6 +1,7 @@
 import { availableParallelism } from "node:os";
 import { join } from "node:path";
 import { setUnitSystem, unitSystem } from "../../quantity/index.js";
+import type { LeftOut } from "../../record/bundle/index.js";
 import {
   type CellCode,
   type Decision,
@@ -24,6 +25,7 @@ import { comparePublished } from "./compare-published.js";
 import { type Bench, explainDecision } from "./explain-decision.js";
 import { findCauses } from "./find-causes.js";
 import { judgeDecision, type RunGives, runGives } from "./judge-decision.js";
+import { besideLeftOut, judgeFromCopy, matchLeftOut } from "./match-left-out.js";
 import { QuietRuns } from "./quiet-runs.js";
 import { codeNow, type RebuildState, temporaryCopy, writeFiles } from "./rebuild-state.js";
 import { sheetsBehind } from "./sheets-behind.js";
@@ -37,6 +39,8 @@ export interface AuditOptions {
   readonly explain?: boolean;
   /** Starts the kernel in which the copy is run: how foreign code is kept in a sandbox. */
   readonly startKernel?: (folder: string) => Promise<RunningKernel>;
+  /** What was left out of the rebuild when it was shared. */
+  readonly leftOut?: LeftOut;
   /** Told what is being done. */
   readonly onProgress?: (what: string) => void;
 }
@@ -64,6 +68,7 @@ async function auditInUnits(options: AuditOptions): Promise<Audit> {
   const { title } = readRebuildFile(join(directory, rebuildFileName));
   onProgress?.("comparing hashes");
   const verification = verifyRebuild(directory);
+  const { findings, notWhole } = matchLeftOut(directory, verification.findings, options.leftOut);
   const records = legibleRecords(directory, verification);
   const outcome = rerun ? await new RunAgain(options, records, verification).audit() : notRun(records);
   return Object.freeze({
@@ -72,7 +77,8 @@ async function auditInUnits(options: AuditOptions): Promise<Audit> {
     title,
     files: {
       compared: verification.files,
-      findings: verification.findings.map(({ file, what, text }) => ({ file, what, text })),
+      findings: findings.map(({ file, what, text }) => ({ file, what, text })),
+      notWhole,
     },
     rerun,
     ...outcome,
@@ -151,8 +157,11 @@ class RunAgain {
     const code = codeNow(sheetsInOrder(directory).sheets);
     onProgress?.(`running ${code.size} sheets again`);
     const failed = await runs.run(folder, quietSheets(code));
-    const results = this.#records.flatMap((record) =>
-      comparePublished(record, readSheetRecord(folder, record.sheet)),
+    const results = besideLeftOut(
+      this.#records.flatMap((record) =>
+        comparePublished(record, readSheetRecord(folder, record.sheet), this.#options.leftOut !== undefined),
+      ),
+      this.#options.leftOut,
     );
     const given = decisionsOf(this.#records).map((decision) => ({
       decision,
@@ -175,9 +184,13 @@ class RunAgain {
   ): Promise<AuditedDecision> {
     const { folder, runs } = benches[0]!;
     const { directory, explain, onProgress } = this.#options;
-    const judgement = judgeDecision(decision, gives);
     const basis = this.#records.find(({ sheet }) => sheet === decision.sheet)!.decisions[decision.name]!
       .basis;
+    const judgement = judgeFromCopy(
+      judgeDecision(decision, gives),
+      Object.keys(basis.inputs),
+      this.#options.leftOut,
+    );
     const behind = sheetsBehind(decision.sheet, code);
     const runIn = async (state: RebuildState): Promise<RunGives> => {
       writeFiles(folder, state.files);

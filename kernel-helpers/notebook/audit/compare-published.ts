@@ -1,18 +1,26 @@
 import { type AnyQuantity, isQuantity } from "../../quantity/index.js";
 import { restoreValue, type SheetRecord } from "../../record/index.js";
 import type { AuditedResult } from "../../view/results/audit-types.js";
+import { isLeftOutText } from "./match-left-out.js";
 
-/** Results of a record that a run does not give as they stand there, each with the first place where they differ. */
+/**
+ * Results of a record that a run does not give as they stand there, each with the first place where they differ.
+ *
+ * @param shared  true for a shared copy, in which what says that it was left out is not compared
+ */
 export function comparePublished(
   recorded: SheetRecord,
   rerun: SheetRecord | undefined,
+  shared = false,
 ): readonly AuditedResult[] {
   if (rerun === undefined) return [];
   const { sheet } = recorded;
   return Object.entries(recorded.published).flatMap(([name, value]) => {
     if (!Object.hasOwn(rerun.published, name))
       return [{ sheet, name, text: "the sheet does not publish it any more" }];
-    const places = differences(value, rerun.published[name], "");
+    const places = differences(value, rerun.published[name], "").filter(
+      ({ isLeftOut }) => !shared || !isLeftOut,
+    );
     // A value says more than the probabilities and residuals that move with it.
     const first = places.find(({ place }) => /\bvalue$/.test(place)) ?? places[0];
     if (first === undefined) return [];
@@ -26,6 +34,8 @@ interface Difference {
   readonly place: string;
   readonly recorded: string;
   readonly now: string;
+  /** The recorded value says that it was left out. */
+  readonly isLeftOut?: true;
 }
 
 /** Below this share two numbers differ only by the arithmetic of another platform. */
@@ -47,7 +57,8 @@ function differences(a: unknown, b: unknown, place: string): readonly Difference
       differences(left[name], right[name], place === "" ? name : `${place}.${name}`),
     );
   } else if (a === b) return [];
-  return [{ place: place || "the result", recorded: shortly(a), now: shortly(b) }];
+  const difference = { place: place || "the result", recorded: shortly(a), now: shortly(b) };
+  return [isLeftOutText(a) ? { ...difference, isLeftOut: true } : difference];
 }
 
 function sameNumber(a: number, b: number): boolean {

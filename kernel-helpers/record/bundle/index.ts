@@ -5,7 +5,15 @@ export { bytesOf, type Files, sortedPaths, textOf } from "./files.js";
 export { filesToShare } from "./files-to-share.js";
 export { foreignMark, foreignMarkText, isForeign, refuseLinks } from "./foreign.js";
 export { leaveOut, type SharedFiles } from "./leave-out.js";
-export { type LeftOut, leftOutFile, leftOutSentences, readLeftOut, writeLeftOut } from "./left-out.js";
+export {
+  type LeftOut,
+  type LeftOutFile,
+  leftOutFile,
+  leftOutSentences,
+  leftOutText,
+  readLeftOut,
+  writeLeftOut,
+} from "./left-out.js";
 export { pathFault } from "./path-fault.js";
 export { type PrivateList, type PrivateName, privateNames, privateSections } from "./private-list.js";
 export { type Bundle, isBundle, readBundle } from "./read-bundle.js";

@@ -61,7 +61,7 @@ export function leftOutSentences({ files, cannotRun, mayDiffer }: LeftOut): read
   const results = shortened.filter(({ file }) => !isInput(file));
   const copies = files.filter(({ whole }) => whole === true).map(({ file }) => file);
   return [
-    ...[...written, ...results].map(partsSentence),
+    ...[...written, ...results].map(leftOutText),
     ...(copies.length === 0 ? [] : [`Not in this copy: ${listed(copies)}, kept copies of these files.`]),
     ...cannotRun.map(
       ({ sheet, asksFor }) =>
@@ -76,7 +76,8 @@ function isInput(file: string): boolean {
   return /^(?:rebuild\.json$|tables\/)/.test(file);
 }
 
-function partsSentence({ file, parts }: LeftOutFile): string {
+/** What was left out of one file, in a sentence. */
+export function leftOutText({ file, parts }: LeftOutFile): string {
   const things = parts.map(({ what, count }) => `${what} (${count} ${count === 1 ? "entry" : "entries"})`);
   return `Left out of ${file}: ${listed(things)}.`;
 }

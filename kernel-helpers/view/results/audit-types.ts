@@ -76,6 +76,8 @@ export interface Audit {
   readonly files: {
     readonly compared: number;
     readonly findings: readonly { readonly file: string; readonly what: string; readonly text: string }[];
+    /** In a shared copy: files that are otherwise because something was left out, so that they cannot be checked. */
+    readonly notWhole: readonly { readonly file: string; readonly text: string }[];
   };
   /** Whether the sheets were run again; without that, decisions cannot be checked. */
   readonly rerun: boolean;

@@ -32,9 +32,11 @@ function summary({ files, decisions, results, rerun, versions }: Audit): { label
     {
       label: "files",
       value:
-        files.findings.length === 0
-          ? `${countText(files.compared, "file")}, all as the last run left them`
-          : `${countText(files.compared, "file")} compared, ${countText(files.findings.length, "finding")}`,
+        files.findings.length > 0
+          ? `${countText(files.compared, "file")} compared, ${countText(files.findings.length, "finding")}${notWholeText(files)}`
+          : files.notWhole.length > 0
+            ? `${countText(files.compared, "file")}, as the last run left them as far as can be told${notWholeText(files)}`
+            : `${countText(files.compared, "file")}, all as the last run left them`,
     },
     { label: "decisions", value: decisions.length === 0 ? "none is on record" : verdicts.join("; ") },
     {
@@ -54,20 +56,33 @@ function summary({ files, decisions, results, rerun, versions }: Audit): { label
   ];
 }
 
+function notWholeText({ notWhole }: Audit["files"]): string {
+  return notWhole.length === 0 ? "" : `; ${notWhole.length} cannot be checked, for something was left out`;
+}
+
 function fileBlocks({ files }: Audit): readonly Block[] {
-  if (files.findings.length === 0) return [];
-  return [
-    {
+  const columns = [
+    { title: "file", align: "left" },
+    { title: "what was found", align: "left" },
+  ] as const;
+  const blocks: Block[] = [];
+  if (files.findings.length > 0)
+    blocks.push({
       type: "table",
       caption: "Not as the last run left it",
-      columns: [
-        { title: "file", align: "left" },
-        { title: "what was found", align: "left" },
-      ],
+      columns,
       rows: files.findings.map(({ file, text }) => ({ cells: [file, text], mark: "warn" })),
       showRows: 20,
-    },
-  ];
+    });
+  if (files.notWhole.length > 0)
+    blocks.push({
+      type: "table",
+      caption: "Cannot be checked in this copy, for something was left out when it was shared",
+      columns: [columns[0], { title: "what is missing", align: "left" }],
+      rows: files.notWhole.map(({ file, text }) => ({ cells: [file, text] })),
+      showRows: 20,
+    });
+  return blocks;
 }
 
 const outcomes: Readonly<Record<DecisionVerdict, VerdictBlock["outcome"]>> = {
