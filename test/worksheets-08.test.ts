@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import type { BoxFit, ContactSpots, PourPlan } from "../kernel-helpers/bearing/index.js";
 import { publishedValue, readSheetRecord } from "../kernel-helpers/record/sheet-record.js";
+import type { FinishedJournals } from "../kernel-helpers/shaft/index.js";
 import { expectClose } from "./support/expect-close.js";
 import { copyOfDemo, runThrough } from "./support/run-demo.js";
 
@@ -45,6 +46,21 @@ describe.each(truths)("worksheets 08 and 09 on $demo", (truth) => {
     expect(pour.mass.si).toBeGreaterThan(truth.ring);
     expectClose(pour.mass.si, truth.ring, { rel: 0.2, because: "allowance, anchors and riser are small" });
     expect(pour.verdict).toBe(truth.fills);
+  });
+  it("pours each box to its own journal, of the alloy that was decided on", () => {
+    const [near, far] = [
+      published<PourPlan>("08-bearing-pour", "pour"),
+      published<PourPlan>("08-bearing-pour", "farPour"),
+    ];
+    const journals = published<FinishedJournals>("06-shaft-salvage", "journals").journals;
+    [near, far].forEach((pour, i) => {
+      expect(pour.name).toBe(journals[i]!.name);
+      expectClose(pour.finishedBore.si, journals[i]!.diameter.value.si + pour.clearance.si, {
+        rel: 1e-9,
+        because: "journal and clearance",
+      });
+      expect(pour.alloy.number).toBe(2);
+    });
   });
   it("finds the box whose shims are too thick, the one with a taper, and the marking", () => {
     const fit = published<BoxFit>("09-bearing-fit", "fit");

@@ -40,6 +40,8 @@ const looked = 40;
 const halvings = 12;
 /** Searched, as shares of the diameter. */
 const searched = { from: 0.0003, to: 0.006 } as const;
+/** Journals that differ by less than this share are of one size. */
+const oneSize = 0.05;
 /** One-sided 95 %. */
 const k = 1.645;
 const sure = 0.95;
@@ -53,13 +55,13 @@ const sure = 0.95;
  * is what the film loses. The range is the unbroken one round the best
  * film, its ends found by halving. Searched from 0.3 to 6 thousandths of the diameter.
  *
- * Valid when: as `runningFilm`; all boxes of one diameter and clearance.
+ * Valid when: as `runningFilm`; all boxes of one clearance and, within 5 %, one diameter.
  *
  * @param boxes  as for `runningPrediction`; their clearance is the intended one
  * @param options.room, options.stopAt  [K]
  * @param options.rules  e.g. by `runningFitByThumb`, `standardRunningFit`
  * @returns the ranges side by side, and the verdict of the film
- * @throws RangeError  no boxes, boxes of different diameter or clearance, or a stop temperature not above the room's
+ * @throws RangeError  no boxes, boxes whose diameters differ by more than 5 % or whose clearances differ, or a stop temperature not above the room's
  * @example
  * const air = { boxSurface: quantity(250, "inch2"), cooling: boxCooling("still air"), roughness: thou(0.06) };
  * const box = { name: "far box", diameter: inch(2.5), length: inch(8), speed: rpm(110), oil: oil("ISO VG 100"), ...air };
@@ -80,11 +82,11 @@ export function clearanceChoice(
   if (first === undefined) throw new RangeError("clearanceChoice: at least one box is needed, got none");
   for (const { name, diameter, diametralClearance } of boxes)
     if (
-      diameter.si !== first.diameter.si ||
-      diametralClearance.value.si !== first.diametralClearance.value.si
+      diametralClearance.value.si !== first.diametralClearance.value.si ||
+      Math.abs(diameter.si / first.diameter.si - 1) > oneSize
     )
       throw new RangeError(
-        `clearanceChoice: boxes must be of one diameter and one clearance, got ${first.diameter} and ${first.diametralClearance.value} in ${first.name}, ${diameter} and ${diametralClearance.value} in ${name}; choose for each size by itself`,
+        `clearanceChoice: boxes must be of one size and one clearance, got ${first.diameter} and ${first.diametralClearance.value} in ${first.name}, ${diameter} and ${diametralClearance.value} in ${name}; choose for each size by itself`,
       );
   if (!(stopAt.kelvin > room.kelvin))
     throw new RangeError(`clearanceChoice: stopAt must be above the room's ${room}, got ${stopAt}`);

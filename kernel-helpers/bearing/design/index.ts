@@ -1,6 +1,7 @@
 // What the boxes ask of their metal and their clearance, and what is chosen for it.
 
 export { type BoxDesign, boxDesign, type DesignedBox, type OilSupply } from "./box-design.js";
+export { boxesOnJournals } from "./boxes-on-journals.js";
 export {
   type AlloyChoice,
   type AlloyCriterion,

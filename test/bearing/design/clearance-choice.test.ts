@@ -78,7 +78,7 @@ describe("clearanceChoice(boxes, options)", () => {
   it("refuses boxes of two sizes, no boxes, and a stop below the room", () => {
     const options = { room, stopAt: degF(150), rules };
     expect(() => clearanceChoice([box, { ...box, name: "other", diameter: inch(3) }], options)).toThrow(
-      /one diameter and one clearance/,
+      /one size and one clearance/,
     );
     expect(() => clearanceChoice([], options)).toThrow(/at least one box/);
     expect(() => choose({}, degF(60))).toThrow(/stopAt must be above/);
