@@ -21,6 +21,8 @@ export interface StretchedWire {
 /** How one box lies to the line through all. */
 export interface AlignedBox {
   readonly name: string;
+  /** Heights over the line through all, sag taken out. */
+  readonly readings: readonly { readonly station: Length; readonly height: Length }[];
   /** Its middle over the line; below 0 under it. */
   readonly offset: Length;
   /** Rise of the box from its first to its last station, over that of the line. */
@@ -65,7 +67,11 @@ export interface BoxAlignment {
  */
 export function boxAlignment(
   table: Table,
-  options: { readonly limit: Length; readonly readingUncertainty: Length; readonly wire?: StretchedWire },
+  options: {
+    readonly limit: Length;
+    readonly readingUncertainty: Length;
+    readonly wire?: StretchedWire | undefined;
+  },
 ): BoxAlignment {
   const { limit, readingUncertainty, wire } = options;
   for (const [name, value] of [
@@ -120,6 +126,11 @@ export function boxAlignment(
     const low = group.find(({ station }) => station.si === (tilt > 0 ? from : to))!.station;
     return Object.freeze({
       name,
+      readings: Object.freeze(
+        group.map(({ station, height }) =>
+          Object.freeze({ station, height: small(height - all.intercept - all.slope * station.si) }),
+        ),
+      ),
       offset: small(own.centre.y - all.intercept - all.slope * own.centre.x),
       tilt: measured(small(tilt), small(uTilt)),
       verdict,
@@ -141,4 +152,30 @@ export function boxAlignment(
 
 function sagAt(x: number, wire: StretchedWire | undefined): number {
   return wire === undefined ? 0 : (wire.weight.si * x * (wire.length.si - x)) / (2 * wire.tension.si);
+}
+
+/**
+ * A stretched wire by what is given of it: nothing for a straightedge or an indicator, or all three.
+ *
+ * @param given.weight  a length [N/m]; `given.tension` [N]; `given.length` between the supports [m]
+ * @returns the wire; undefined where nothing is given
+ * @throws RangeError  only a part is given: the sag could not be taken out, and the boxes would seem bent
+ * @example stretchedWire({ weight: undefined, tension: undefined, length: undefined }) // undefined
+ * @source none: a check
+ */
+export function stretchedWire(
+  given: {
+    readonly [K in keyof StretchedWire]: StretchedWire[K] | undefined;
+  },
+): StretchedWire | undefined {
+  const { weight, tension, length } = given;
+  if (weight === undefined && tension === undefined && length === undefined) return undefined;
+  if (weight !== undefined && tension !== undefined && length !== undefined)
+    return Object.freeze({ weight, tension, length });
+  const missing = Object.entries({ weight, tension, length }).flatMap(([name, value]) =>
+    value === undefined ? [name] : [],
+  );
+  throw new RangeError(
+    `stretchedWire: ${missing.join(" and ")} must be given too: without it the sag of the wire cannot be taken out`,
+  );
 }

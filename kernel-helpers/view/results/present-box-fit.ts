@@ -1,8 +1,8 @@
 import type { BoxAlignment, BoxFit, ContactSpots, FittedBox } from "../../bearing/index.js";
-import { formatFixed, type Length } from "../../quantity/index.js";
+import { formatFixed, type Length, measured } from "../../quantity/index.js";
 import type { Block, Presentation, VerdictBlock } from "../blocks.js";
 import { plusMinus } from "../format-measured.js";
-import { fitFigure } from "./box-fit-figure.js";
+import { fitFigure, lineFigure } from "./box-fit-figure.js";
 import { inUnit, jointUnits } from "./joint-text.js";
 import { percentText } from "./percent-text.js";
 
@@ -79,20 +79,24 @@ export function presentContactSpots({ table, wanted, boxes }: ContactSpots): Pre
 }
 
 /** Whether the boxes lie in one line, and what to put under. */
-export function presentBoxAlignment({ table, limit, sag, boxes }: BoxAlignment): Presentation {
+export function presentBoxAlignment(alignment: BoxAlignment): Presentation {
+  const { table, limit, sag, boxes } = alignment;
   const units = jointUnits(limit);
   const outcome = { "in line": "yes", "out of line": "no", "cannot tell yet": "cannot tell yet" } as const;
   const taken =
     sag === undefined ? "" : ` Sag of the wire taken out, ${inUnit(sag, units.small, 2)} in the middle.`;
   return Object.freeze<Presentation>({
     title: `Alignment of the boxes, from ${table}`,
-    blocks: boxes.map(
-      ({ name, tilt, offset, verdict, shim }): Block => ({
-        type: "verdict",
-        outcome: outcome[verdict],
-        text: `${name}: ${verdict}`,
-        because: `It rises ${plusMinus(tilt, { unit: units.small })} (95 %) over its length against the line through all boxes, allowed ${inUnit(limit, units.small, 2)}; its middle stands ${inUnit(offset, units.small, 2)} over it.${shim === undefined ? "" : ` Shim ${inUnit(shim.thickness, units.small, 2)} under the end at ${inUnit(shim.under, units.size, 4)}.`}${taken}`,
-      }),
-    ),
+    blocks: [
+      ...boxes.map(
+        ({ name, tilt, offset, verdict, shim }): Block => ({
+          type: "verdict",
+          outcome: outcome[verdict],
+          text: `${name}: ${verdict}`,
+          because: `It ${tilt.value.si < 0 ? "falls" : "rises"} ${plusMinus(tilt.value.si < 0 ? measured(tilt.value.times(-1), tilt.standardUncertainty) : tilt, { unit: units.small })} (95 %) over its length against the line through all boxes, allowed ${inUnit(limit, units.small, 2)}; its middle stands ${inUnit(offset.si < 0 ? offset.times(-1) : offset, units.small, 2)} ${offset.si < 0 ? "under" : "over"} it.${shim === undefined ? "" : ` Shim ${inUnit(shim.thickness, units.small, 2)} under the end at ${inUnit(shim.under, units.size, 4)}.`}${taken}`,
+        }),
+      ),
+      lineFigure(alignment, units.size, units.small),
+    ],
   });
 }

@@ -4,6 +4,7 @@ import {
   boxAlignment,
   boxFit,
   contactSpots,
+  stretchedWire,
 } from "../../../kernel-helpers/bearing/index.js";
 import { inch, newton, quantityFromSi, thou } from "../../../kernel-helpers/quantity/index.js";
 import { readTable, type Table } from "../../../kernel-helpers/survey/index.js";
@@ -141,10 +142,39 @@ describe("boxAlignment(table, options)", () => {
     });
     expect(found.boxes[0]!.verdict).toBe("in line");
   });
+  it("keeps each reading's height over the line: the line through them is the box's own", () => {
+    const found = boxAlignment(
+      depths((x) => (x > 40 ? 2 * (x - 63) : 0)),
+      at,
+    );
+    const [first, , last] = found.boxes[1]!.readings;
+    expectClose(last!.height.si - first!.height.si, found.boxes[1]!.tilt.value.si, {
+      rel: 1e-9,
+      because: "readings without scatter lie on their line",
+    });
+  });
   it("refuses one box, and a station beyond the wire", () => {
     const one = tableOf("box [text],station [in],depth [thou]", "a,1,5", "a,2,5", "a,3,5");
     expect(() => boxAlignment(one, at)).toThrow("at least two boxes are needed, got 1");
     const beyond = tableOf("box [text],station [in],depth [thou]", "a,90,5");
     expect(() => boxAlignment(beyond, at)).toThrow("stations must lie on the wire of 80 in, got 90 in");
+  });
+});
+
+describe("stretchedWire(given)", () => {
+  it("is none where nothing is given, and the wire where all is", () => {
+    const none = { weight: undefined, tension: undefined, length: undefined };
+    expect(stretchedWire(none)).toBeUndefined();
+    const all = {
+      weight: quantityFromSi("stiffness or line load", 0.01),
+      tension: newton(100),
+      length: inch(80),
+    };
+    expect(stretchedWire(all)).toEqual(all);
+  });
+  it("refuses a part, and names what is missing", () => {
+    expect(() => stretchedWire({ weight: undefined, tension: newton(100), length: undefined })).toThrow(
+      "weight and length must be given too",
+    );
   });
 });
