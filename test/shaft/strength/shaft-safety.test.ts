@@ -205,6 +205,13 @@ describe("shaftSafety(place, duty)", () => {
     );
     expect(tied.yielding.shares[0]).toMatchObject({ source: "belt pull" });
   });
+  it("judges a step that is no higher than the diameter is uncertain: from the side on which there is one", () => {
+    const step = { shape: "shoulder", larger: mm(60.01), fillet: mm(2) } as const;
+    const found = shaftSafety({ ...plain, diameter: measured(mm(60), mm(0.02)), feature: step }, duty);
+    const cleared = shaftSafety({ ...plain, diameter: mm(60), feature: step }, duty);
+    expectClose(found.fatigue.factor.value, cleared.fatigue.factor.value, rounding);
+    expect(found.fatigue.shares.map(({ source }) => source)).toContain("diameter");
+  });
   it("judges at 95 %: holds, does not hold, cannot tell yet", () => {
     const at = (moment: number) => shaftSafety({ ...plain, moment: newtonMetre(moment) }, duty).verdict;
     expect(at(200)).toBe("holds");
