@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import { publishedValue, readSheetRecord } from "../kernel-helpers/record/sheet-record.js";
-import type { CutPlan, FinishedJournals } from "../kernel-helpers/shaft/index.js";
+import type { CutPlan, FinishedJournals, TaperWays } from "../kernel-helpers/shaft/index.js";
+import type { TaperFit } from "../kernel-helpers/survey/index.js";
 import { copyOfDemo, runThrough } from "./support/run-demo.js";
 
 const sheets = ["04-shaft-survey", "05-taper", "06-shaft-salvage", "07-turning-set-up"];
@@ -24,5 +25,12 @@ describe.each(["demo", "demo-metric"])("07-turning-set-up on %s", (demo) => {
       expect(plan.passes.at(-1)!.interrupted).toBe(false);
       expect(plan.passes[0]!.interrupted).toBe(true);
     });
+  });
+  it("finds a way to set the taper that was measured, true enough", () => {
+    const { ways, taper } = published("07-turning-set-up", "taperWays") as TaperWays;
+    const measuredTaper = (published("05-taper", "taper") as TaperFit).taper;
+    expect(taper.value).toBe(Math.abs(measuredTaper.value));
+    expect(ways[0]!.verdict).toBe("good enough");
+    expect(ways.find(({ name }) => name === "tailstock set over")!.verdict).toBe("cannot reach");
   });
 });

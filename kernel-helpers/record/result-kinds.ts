@@ -38,6 +38,7 @@ import type {
   ShaftSafety,
   ShaftSteel,
   ShaftStrength,
+  TaperWays,
   WheelRunOut,
 } from "../shaft/index.js";
 import type {
@@ -93,6 +94,7 @@ export interface ResultKinds {
   readonly "belt wrap": BeltWrap;
   readonly "clean-up": CleanUp;
   readonly "cut plan": CutPlan;
+  readonly "taper ways": TaperWays;
   readonly "finished journals": FinishedJournals;
   readonly "journals cleaned up": JournalCleanUps;
   readonly "re-centring": Recentring;

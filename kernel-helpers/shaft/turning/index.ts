@@ -1,4 +1,6 @@
 // Turning set-up: what is there, the cuts, the taper.
+
+export { correctTaper, metalByGauge, type TaperCorrection, type TrialCut } from "./correct-taper.js";
 export { cutPlan } from "./cut-plan.js";
 export type {
   CutPlan,
@@ -9,8 +11,17 @@ export type {
   TurningPass,
 } from "./cut-plan-types.js";
 export { type CuttingForce, cuttingForce } from "./cutting-force.js";
+export { type GaugeBlockSet, type GaugeBlockStack, gaugeBlockStack } from "./gauge-block-stack.js";
 export { type LatheGiven, latheSetting } from "./lathe-setting.js";
 export { spindleSpeed } from "./spindle-speed.js";
+export {
+  type TaperWay,
+  type TaperWayName,
+  type TaperWays,
+  type TaperWaysInput,
+  taperWays,
+} from "./taper-ways.js";
+export { trialCutOf } from "./trial-cut.js";
 export { type TurnedRoughness, turnedRoughness } from "./turned-roughness.js";
 export { type TurningStock, turningStock } from "./turning-stock.js";
 export { growthBySpringing, longestFreeLength, type WorkBetweenCentres } from "./work-deflection.js";

@@ -60,6 +60,8 @@ import type {
   SplitCorrection,
   StressConcentration,
   TaperCleanUp,
+  TaperCorrection,
+  TaperWays,
   TurningStock,
   UnbalanceVerdict,
   WheelRunOut,
@@ -173,6 +175,7 @@ import { presentTable } from "./present-table.js";
 import { presentTaper } from "./present-taper.js";
 import { presentTaperIdentity } from "./present-taper-identity.js";
 import { presentTaperSetting } from "./present-taper-setting.js";
+import { presentTaperCorrection, presentTaperWays } from "./present-taper-ways.js";
 import { presentHandPrediction, presentThreadHand } from "./present-thread-hand.js";
 import { presentThreadIdentity, presentThreadReadings } from "./present-thread-identity.js";
 import { presentWearBands } from "./present-wear-bands.js";
@@ -270,7 +273,9 @@ type Result =
   | Recentring
   | TaperCleanUp
   | TurningStock
-  | CutPlan;
+  | CutPlan
+  | TaperWays
+  | TaperCorrection;
 
 /** Every kind of result and its look. A kind without an entry here does not compile. */
 const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: K }>) => Presentation } = {
@@ -365,6 +370,8 @@ const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: 
   "taper clean-up": presentTaperCleanUp,
   "turning stock": presentTurningStock,
   "cut plan": presentCutPlan,
+  "taper ways": presentTaperWays,
+  "taper correction": presentTaperCorrection,
 };
 
 /**
