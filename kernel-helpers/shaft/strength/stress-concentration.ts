@@ -122,7 +122,7 @@ function shoulder({ larger, fillet }: Of<"shoulder">, diameter: Length, made: Ma
       : atDepth("shoulder", "torsion", depth, radius, big);
   return made([{ at: "the fillet", bending, torsion, radius: fillet as Length }], {
     range: "step depth over fillet radius up to 20",
-    source: `${peterson}, charts 3.10 and 3.12; fits and charts of other books differ by 4 to 6 %`,
+    source: `${peterson}, charts 3.10 and 3.12; fits and charts of other books differ by 4 to 8 %`,
     relativeUncertainty: scatter.shoulder,
   });
 }
@@ -159,7 +159,7 @@ function groove({ outside, radius }: Of<"groove">, diameter: Length, made: Made)
     ],
     {
       range: "groove depth over radius up to 50",
-      source: `${peterson}, charts 2.41 and 2.47`,
+      source: `${peterson}, charts 2.41 and 2.47; formulas of other books differ by up to 8 %`,
       relativeUncertainty: scatter.groove,
     },
   );
