@@ -5,6 +5,7 @@ export const inFrontOfAPerson: readonly string[] = [
   "test/live/page/**/*.test.ts",
   "test/live/grid/*.test.ts",
   "test/front-ends/**/*.test.ts",
+  "test/installed/*.test.ts",
 ];
 
 export default defineConfig({

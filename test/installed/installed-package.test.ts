@@ -1,0 +1,102 @@
+import { type ChildProcess, spawn, spawnSync } from "node:child_process";
+import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync } from "node:fs";
+import { dirname, join } from "node:path";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { packageRoot } from "../../kernel-helpers/record/package-root.js";
+import { ensureBuilt } from "../support/built.js";
+import { temporaryFolder } from "../support/temporary-folder.js";
+
+// The package as npm would publish it, unpacked elsewhere beside its dependencies and nothing else: what is missing from
+// "files" or from "dependencies" is missing here. The network is not needed, since the dependencies are those of this
+// folder; they bring their own.
+const elsewhere = temporaryFolder();
+const installed = join(elsewhere, "node_modules", "journalbox");
+const program = join(installed, "dist", "cli", "main.js");
+let opened: ChildProcess | undefined;
+
+function must(command: string, args: readonly string[], cwd: string): string {
+  const { status, stdout, stderr, error } = spawnSync(command, args, {
+    cwd,
+    encoding: "utf8",
+    maxBuffer: 1e8,
+  });
+  if (status !== 0)
+    throw new Error(`${command} ${args.join(" ")} ended with ${status ?? error}\n${stderr}\n${stdout}`);
+  return stdout;
+}
+const journalbox = (...args: string[]): string => must(process.execPath, [program, ...args], elsewhere);
+
+beforeAll(async () => {
+  await ensureBuilt();
+  // Scripts are left out: the package is built already.
+  const told = must(
+    "npm",
+    ["pack", "--ignore-scripts", "--json", "--offline", "--pack-destination", elsewhere],
+    packageRoot(),
+  );
+  const [{ filename }] = JSON.parse(told) as [{ filename: string }];
+  mkdirSync(installed, { recursive: true });
+  must("tar", ["-xzf", join(elsewhere, filename), "--strip-components=1", "-C", installed], elsewhere);
+  const { dependencies } = JSON.parse(readFileSync(join(installed, "package.json"), "utf8")) as {
+    readonly dependencies: Readonly<Record<string, string>>;
+  };
+  for (const name of Object.keys(dependencies)) {
+    const link = join(elsewhere, "node_modules", name);
+    mkdirSync(dirname(link), { recursive: true });
+    symlinkSync(join(packageRoot(), "node_modules", name), link);
+  }
+}, 180_000);
+afterAll(() => void opened?.kill("SIGINT"));
+
+describe("the package, installed elsewhere", () => {
+  it("brings nothing of a run, and no test", () => {
+    for (const part of ["test", "kernel-helpers/index.ts", "worksheets/demo/record", "worksheets/demo/out"])
+      expect(existsSync(join(installed, part)), part).toBe(false);
+  });
+
+  it("makes a rebuild with tables and worksheets", () => {
+    journalbox("new", "mine", "--units", "inch", "--title", "Line shaft", "--sheets", "04");
+    expect(readdirSync(join(elsewhere, "mine", "sheets"))).toEqual(["04-shaft-survey.ipynb"]);
+    expect(readdirSync(join(elsewhere, "mine", "tables"))).toContain("shaft-survey.csv");
+  });
+
+  it("checks, runs and audits a rebuild, with pictures and report", () => {
+    mkdirSync(join(elsewhere, "demo", "sheets"), { recursive: true });
+    for (const part of ["rebuild.json", "tables"])
+      cpSync(join(installed, "worksheets", "demo", part), join(elsewhere, "demo", part), { recursive: true });
+    for (const sheet of ["04-shaft-survey", "06-shaft-salvage"])
+      cpSync(
+        join(installed, "worksheets", `${sheet}.ipynb`),
+        join(elsewhere, "demo", "sheets", `${sheet}.ipynb`),
+      );
+    journalbox("check", "demo");
+    expect(journalbox("run", "demo")).toMatch(/04-shaft-survey +ok/);
+    expect(readFileSync(join(elsewhere, "demo", "out", "report.html"), "utf8")).toMatch(/<svg|image\/svg/);
+    expect(journalbox("audit", "demo")).toMatch(/decisions +1 stands/);
+    journalbox("share", "demo");
+    const [bundle] = readdirSync(join(elsewhere, "demo", "out", "share")).filter((name) =>
+      name.endsWith(".zip"),
+    );
+    expect(journalbox("verify", join("demo", "out", "share", bundle!))).toMatch(/is whole/);
+  });
+
+  it("opens the live page with all that the page asks for", async () => {
+    opened = spawn(process.execPath, [program, "open", "demo", "--no-browser"], { cwd: elsewhere });
+    const address = await new Promise<string>((resolve, reject) => {
+      let said = "";
+      opened!.stdout!.setEncoding("utf8").on("data", (part: string) => {
+        said += part;
+        const found = /http:\/\/\S+/.exec(said);
+        if (found !== null) resolve(found[0]);
+      });
+      opened!.once("exit", (code) => reject(new Error(`open ended with ${code}: ${said}`)));
+    });
+    const entry = await fetch(address, { redirect: "manual" });
+    const headers = { cookie: entry.headers.get("set-cookie")!.split(";")[0]! };
+    const page = await (await fetch(new URL("/", address), { headers })).text();
+    const asked = [...page.matchAll(/(?:src|href)="([^"#:]+)"/g)].map(([, path]) => path!);
+    expect(asked.some((path) => path.endsWith(".js"))).toBe(true);
+    for (const path of asked)
+      expect((await fetch(new URL(path, address), { headers })).status, path).toBe(200);
+  });
+});
