@@ -1,5 +1,5 @@
 import { spawnSync } from "node:child_process";
-import { existsSync, writeFileSync } from "node:fs";
+import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
 import { bytesOf, type Files, makeBag, writeZip } from "../../kernel-helpers/record/bundle/index.js";
@@ -84,5 +84,30 @@ describe("journalbox on somebody else's bundle", () => {
     const { err, out } = journalbox(["audit", bundle, "--run-their-code", "--network-may-stay-open"], folder);
     expect(err).toMatch(/run again in a sandbox/);
     expect(out).not.toMatch(/not computed again/);
+  });
+
+  it("audits a bundle of the first version: its records are read as ones that say less, and an altered table is named", () => {
+    const older = join(packageRoot(), "test", "reference", "rebuild-of-schema-1");
+    const files = [
+      "rebuild.json",
+      "tables/shaft-survey.csv",
+      "record/04-shaft-survey.json",
+      "record/05-taper.json",
+    ];
+    const content = new Map(files.map((file) => [file, readFileSync(join(older, file))] as const));
+    const told = (changed: Files): string => {
+      const place = temporaryFolder();
+      const { out, code } = journalbox(["audit", archiveIn(place, makeBag(changed, []))], place);
+      expect(code).toBe(3); // the first version left no manifest, which is told
+      return out;
+    };
+    expect(told(content)).toMatch(/There is no manifest/);
+    expect(told(content)).not.toMatch(/unreadable|is not what/);
+    const table = content.get("tables/shaft-survey.csv")!.toString("utf8");
+    const altered = new Map<string, Uint8Array>(content);
+    altered.set("tables/shaft-survey.csv", bytesOf(table.replace("2.4351", "2.4361")));
+    expect(told(altered)).toMatch(
+      /shaft-survey\.csv is not what\s+record\/04-shaft-survey\.json was computed from/,
+    );
   });
 });

@@ -80,6 +80,13 @@ describe("the package, installed elsewhere", () => {
     expect(journalbox("verify", join("demo", "out", "share", bundle!))).toMatch(/is whole/);
   });
 
+  it("draws a picture in its own fonts", () => {
+    const module = JSON.stringify(join(installed, "dist", "view", "picture", "draw-png.js"));
+    const figure = { data: [], layout: { width: 300, height: 200, title: { text: "Shaft" } } };
+    const code = `require(${module}).drawPng(${JSON.stringify(figure)}, { scale: 1 }).then((png) => console.log(Buffer.from(png).toString("latin1", 1, 4)))`;
+    expect(must(process.execPath, ["-e", code], elsewhere).trim()).toBe("PNG");
+  });
+
   it("opens the live page with all that the page asks for", async () => {
     opened = spawn(process.execPath, [program, "open", "demo", "--no-browser"], { cwd: elsewhere });
     const address = await new Promise<string>((resolve, reject) => {
