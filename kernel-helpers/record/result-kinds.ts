@@ -34,6 +34,7 @@ import type {
   JournalCleanUps,
   KeyStrength,
   KeyseatAfterCut,
+  OptionsWeighed,
   Recentring,
   ShaftSafety,
   ShaftSteel,
@@ -96,6 +97,7 @@ export interface ResultKinds {
   readonly "cut plan": CutPlan;
   readonly "taper ways": TaperWays;
   readonly "finished journals": FinishedJournals;
+  readonly "options weighed": OptionsWeighed;
   readonly "journals cleaned up": JournalCleanUps;
   readonly "re-centring": Recentring;
   readonly "wheel run-out": WheelRunOut;

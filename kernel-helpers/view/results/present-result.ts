@@ -51,6 +51,7 @@ import type {
   JournalCleanUps,
   KeyStrength,
   KeyseatAfterCut,
+  OptionsWeighed,
   PermissibleUnbalance,
   Recentring,
   RimSpeed,
@@ -148,6 +149,7 @@ import { presentNextReadings } from "./present-next-readings.js";
 import { presentNoted, type ShownNoted } from "./present-noted.js";
 import { presentNutHeat } from "./present-nut-heat.js";
 import { presentNutRemoval } from "./present-nut-removal.js";
+import { presentOptionsWeighed } from "./present-options-weighed.js";
 import { presentOvality } from "./present-ovality.js";
 import { presentPourPlan } from "./present-pour-plan.js";
 import { presentPressRig } from "./present-press-rig.js";
@@ -269,6 +271,7 @@ type Result =
   | ClearanceMap
   | CleanUp
   | FinishedJournals
+  | OptionsWeighed
   | JournalCleanUps
   | Recentring
   | TaperCleanUp
@@ -365,6 +368,7 @@ const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: 
   "clearance map": presentClearanceMap,
   "clean-up": presentCleanUp,
   "finished journals": presentFinishedJournals,
+  "options weighed": presentOptionsWeighed,
   "journals cleaned up": presentJournalCleanUps,
   "re-centring": presentRecentring,
   "taper clean-up": presentTaperCleanUp,

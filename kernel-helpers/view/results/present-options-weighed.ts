@@ -1,0 +1,156 @@
+import { type AnyQuantity, formatNumber } from "../../quantity/index.js";
+import type { OptionsWeighed } from "../../shaft/index.js";
+import type { Block, Presentation, TableBlock, VerdictBlock } from "../blocks.js";
+import { plusMinus } from "../format-measured.js";
+import { chanceText } from "./chance-text.js";
+import { weighedFigure } from "./weighed-figure.js";
+
+/** More inputs than this are told in a line: they count for next to nothing. */
+const shownInputs = 6;
+
+/** Options against limits: the verdict on the choice, one figure, the margins, and what the choice hangs on. */
+export function presentOptionsWeighed(weighed: OptionsWeighed): Presentation {
+  return Object.freeze<Presentation>({
+    title: "The options, weighed",
+    blocks: [
+      verdict(weighed),
+      weighedFigure(weighed),
+      margins(weighed),
+      flips(weighed),
+      ...measure(weighed),
+      ...assumptions(weighed),
+      {
+        type: "text",
+        text: `${formatNumber(weighed.draws)} shafts drawn from what is known and how well, seed ${weighed.seed}; every option sees the same shafts.`,
+      },
+    ],
+  });
+}
+
+function verdict({ options, chosen, wanted, stands, flips: all }: OptionsWeighed): VerdictBlock {
+  const option = options.find(({ name }) => name === chosen)!;
+  const holds = option.chance >= wanted;
+  const nearest = all.find(({ moves }) => moves !== undefined);
+  return {
+    type: "verdict",
+    outcome: holds ? "yes" : option.chance < 0.5 ? "no" : "cannot tell yet",
+    text: holds
+      ? `“${chosen}” keeps every limit`
+      : option.chance < 0.5
+        ? `“${chosen}” breaks a limit`
+        : `whether “${chosen}” keeps every limit cannot be told yet`,
+    because: [
+      `All its limits hold together with ${chanceText(option.chance)}; ${chanceText(wanted)} is wanted.`,
+      option.weakest === undefined ? "" : `The nearest to breaking: ${option.weakest}.`,
+      nearest === undefined
+        ? "No single input, moved by ten of its standard uncertainties, changes that."
+        : `The nearest single change: ${nearest.input}, ${movesText(nearest.moves!)}.`,
+      holds ? "" : stands === undefined ? "No option keeps them all with that chance." : `“${stands}” would.`,
+    ]
+      .filter(Boolean)
+      .join(" "),
+  };
+}
+
+function margins({ options, chosen }: OptionsWeighed): TableBlock {
+  const names = [...new Set(options.flatMap(({ limits }) => limits.map(({ name }) => name)))];
+  return {
+    type: "table",
+    caption: "Margin ± U (95 %), and the chance that the limit holds; below 0 it is broken",
+    columns: [
+      { title: "limit", align: "left" },
+      ...options.map(({ name }) => ({
+        title: name === chosen ? `${name} (chosen)` : name,
+        align: "right" as const,
+      })),
+    ],
+    rows: [
+      ...names.map((limit) => ({
+        cells: [
+          limit,
+          ...options.map(({ limits }) => {
+            const kept = limits.find(({ name }) => name === limit);
+            return kept === undefined ? "–" : `${plusMinus(kept.margin)}; ${chanceText(kept.chance)}`;
+          }),
+        ],
+      })),
+      {
+        cells: ["all together", ...options.map(({ chance }) => chanceText(chance))],
+      },
+    ],
+  };
+}
+
+function flips({ flips: all, chosen }: OptionsWeighed): TableBlock {
+  const near = all.filter(({ moves }) => moves !== undefined).slice(0, shownInputs);
+  const rest = all.length - near.length;
+  return {
+    type: "table",
+    caption: `What alone would change whether “${chosen}” keeps its limits${rest === 0 ? "" : `; the other ${rest} inputs would have to move farther, or by more than ten standard uncertainties`}`,
+    columns: [
+      { title: "input", align: "left" },
+      { title: "reckoned with", align: "right" },
+      { title: "changes at", align: "right" },
+      { title: "that is", align: "right" },
+      { title: "limit that changes", align: "left" },
+    ],
+    rows: near.map((flip) => ({
+      cells: [
+        flip.input,
+        `${plain(flip.value)}, u = ${plain(flip.standardUncertainty)}`,
+        plain(flip.to!),
+        movesText(flip.moves!),
+        flip.breaks!,
+      ],
+      ...(Math.abs(flip.moves!) < 2 ? { mark: "warn" as const } : {}),
+    })),
+  };
+}
+
+function movesText(moves: number): string {
+  return `${Math.abs(moves).toFixed(1)} of its standard uncertainties ${moves < 0 ? "down" : "up"}`;
+}
+
+function plain(value: AnyQuantity | number): string {
+  return typeof value === "number" ? formatNumber(value, 4) : String(value);
+}
+
+function measure({ measure: all, options, chosen }: OptionsWeighed): Block[] {
+  const { weakest, limits } = options.find(({ name }) => name === chosen)!;
+  const worth = all.filter(({ share }) => share >= 0.01).slice(0, shownInputs);
+  if (worth.length === 0) return [];
+  const now = limits.find(({ name }) => name === weakest)!.chance;
+  return [
+    {
+      type: "table",
+      caption: `What to measure to be surer of “${weakest}”, which holds with ${chanceText(now)} now`,
+      columns: [
+        { title: "input", align: "left" },
+        { title: "share of the doubt", align: "right" },
+        { title: "holds, were it known to be as reckoned", align: "right" },
+      ],
+      rows: worth.map(({ input, share, chanceIfKnown }) => ({
+        cells: [input, `${Math.round(100 * share)} %`, chanceText(chanceIfKnown)],
+      })),
+    },
+  ];
+}
+
+function assumptions({ assumptions: all, options }: OptionsWeighed): Block[] {
+  if (all.length === 0) return [];
+  return [
+    {
+      type: "table",
+      caption: "Were something else true: the chance that all limits hold",
+      columns: [
+        { title: "were it so that", align: "left" },
+        ...options.map(({ name }) => ({ title: name, align: "right" as const })),
+        { title: "option to take", align: "left" },
+      ],
+      rows: all.map(({ name, options: others, flips: other }) => ({
+        cells: [name, ...others.map(({ chance }) => chanceText(chance)), other ? "changes" : "stays"],
+        ...(other ? { mark: "warn" as const } : {}),
+      })),
+    },
+  ];
+}

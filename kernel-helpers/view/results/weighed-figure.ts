@@ -1,0 +1,69 @@
+import type { OptionsWeighed } from "../../shaft/index.js";
+import { normalQuantile } from "../../statistics/index.js";
+import type { FigureBlock } from "../blocks.js";
+import { alarm, seriesLook } from "../palette.js";
+import { plotText } from "./plot-text.js";
+
+/** How far to either side the scale goes: beyond it nothing changes a choice. */
+const [least, most] = [-4, 6];
+const chances = [0.01, 0.1, 0.5, 0.9, 0.99, 0.999];
+
+/** Every limit of every option on one scale: how far its margin lies from breaking, in its own standard deviations. */
+export function weighedFigure({ options, wanted }: OptionsWeighed): FigureBlock {
+  const names = [...new Set(options.flatMap(({ limits }) => limits.map(({ name }) => name)))].reverse();
+  const row = 18 + 12 * options.length;
+  const data = options.map((option, i) => {
+    const { color, symbol } = seriesLook(i);
+    const shift = (i - (options.length - 1) / 2) * (0.7 / options.length);
+    return {
+      type: "scatter",
+      mode: "markers",
+      name: plotText(option.name),
+      x: option.limits.map(({ inDeviations }) =>
+        Number(Math.min(most, Math.max(least, inDeviations)).toFixed(4)),
+      ),
+      y: option.limits.map(({ name }) => Number((names.indexOf(name) - shift).toFixed(4))),
+      marker: { color, symbol, size: 9 },
+      customdata: option.limits.map(({ name, chance }) => [plotText(name), (100 * chance).toFixed(2)]),
+      hovertemplate: `${plotText(option.name)}: %{customdata[0]} holds with %{customdata[1]} %<extra></extra>`,
+    };
+  });
+  return {
+    type: "figure",
+    alt: `How far each limit is from breaking for ${options.map(({ name }) => name).join(", ")}.`,
+    caption: `Each mark is a limit of an option: the mean of its margin over all draws, in standard deviations of that margin. Left of the full line it breaks. Dashed: the chance wanted, ${Math.round(100 * wanted)} %. Marks at the edges lie farther out.`,
+    figure: {
+      data,
+      layout: {
+        title: { text: "How far each limit is from breaking" },
+        width: 760,
+        height: 150 + row * names.length,
+        margin: { l: 210, r: 24, t: 84, b: 64 },
+        xaxis: {
+          title: { text: "chance that it holds" },
+          range: [least - 0.3, most + 0.3],
+          tickvals: chances.map((p) => Number(normalQuantile(p).toFixed(4))),
+          ticktext: chances.map((p) => `${Number((100 * p).toFixed(1))} %`),
+        },
+        yaxis: {
+          tickvals: names.map((_, i) => i),
+          ticktext: names.map((name) => plotText(name)),
+          range: [-0.6, names.length - 0.4],
+          showgrid: false,
+        },
+        shapes: [
+          { x: 0, dash: "solid" },
+          { x: Number(normalQuantile(wanted).toFixed(4)), dash: "dash" },
+        ].map(({ x, dash }) => ({
+          type: "line",
+          yref: "paper",
+          x0: x,
+          x1: x,
+          y0: 0,
+          y1: 1,
+          line: { color: alarm, width: 1.2, dash },
+        })),
+      },
+    },
+  };
+}
