@@ -36,6 +36,7 @@ import type {
   KeyseatAfterCut,
   OptionsWeighed,
   Recentring,
+  ShaftLoads,
   ShaftSafety,
   ShaftSteel,
   ShaftStrength,
@@ -97,6 +98,7 @@ export interface ResultKinds {
   readonly "cut plan": CutPlan;
   readonly "taper ways": TaperWays;
   readonly "finished journals": FinishedJournals;
+  readonly "shaft loads": ShaftLoads;
   readonly "options weighed": OptionsWeighed;
   readonly "journals cleaned up": JournalCleanUps;
   readonly "re-centring": Recentring;

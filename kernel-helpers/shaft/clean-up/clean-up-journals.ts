@@ -30,6 +30,8 @@ export interface CleanUpJournalsOptions {
   readonly runOut?: RunOut;
   /** Default 0.0005 in, or 0.01 mm. */
   readonly step?: Length;
+  /** Standard uncertainty of the size as it is turned; default: it comes out exactly. */
+  readonly turning?: Length;
   /** Chance that the size suggested cleans up all along, above 0 and below 1; default 0.95 [-]. */
   readonly chance?: number;
 }
@@ -46,6 +48,7 @@ const fewest = 10_000;
  * @param wear      the bands of the shaft
  * @param journals  as `wornJournals` names them
  * @param options.runOut  indicator readings of the same shaft
+ * @param options.turning  standard uncertainty of the size as turned, ≥ 0 [m]
  * @param options.step    sizes are suggested in steps of this, > 0 [m]
  * @param options.chance  above 0 and below 1 [-]
  * @returns each journal with its clean-up and the size suggested [m], on diameter
@@ -74,7 +77,7 @@ export function cleanUpJournals(
     throw new RangeError(`cleanUpJournals: chance must be above 0 and below 1, got ${wanted}`);
   const found = journals.map(({ name, band }): JournalCleanUp => {
     const left = cleanUp(wear, { from: band.from, to: band.to, ...(runOut === undefined ? {} : { runOut }) });
-    const { suggested, chance } = suggestedSize(left, step, wanted);
+    const { suggested, chance } = suggestedSize(left, step, wanted, options.turning);
     return Object.freeze({ name, cleanUp: left, suggested, chance });
   });
   return Object.freeze<JournalCleanUps>({
@@ -91,12 +94,13 @@ function suggestedSize(
   left: CleanUp,
   step: Length,
   wanted: number,
+  turning: Length | undefined,
 ): { readonly suggested: Length; readonly chance: number } {
   const first = Math.floor(left.plan.value.si / step.si);
   const unit = left.unitSystem === "inch" ? "inch" : "mm";
   for (let down = 0; down < fewest && first - down > 0; down++) {
     const suggested = quantityFromSi("length", (first - down) * step.si, unit);
-    const chance = chanceToClean(left, suggested);
+    const chance = chanceToClean(left, suggested, turning);
     if (chance >= wanted) return { suggested, chance };
   }
   throw new RangeError(

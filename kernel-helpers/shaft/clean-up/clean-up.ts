@@ -197,19 +197,22 @@ export function cleanUp(wear: WearBands, options: CleanUpOptions): CleanUp {
  *
  * @param found  as `cleanUp` returns it
  * @param finished  the diameter to turn to [m]
+ * @param turning   standard uncertainty of the size as it is turned; default: it comes out exactly [m]
  * @returns chance, 0 to 1 [-]
- * @throws RangeError  the diameter is not above 0
+ * @throws RangeError  the diameter is not above 0, or the uncertainty below 0
  * @source see `chanceAllAbove`
  */
-export function chanceToClean(found: CleanUp, finished: Length): number {
+export function chanceToClean(found: CleanUp, finished: Length, turning?: Length): number {
   if (!(finished.si > 0))
     throw new RangeError(`chanceToClean: the finished diameter must be above 0, got ${finished}`);
+  if (turning !== undefined && !(turning.si >= 0))
+    throw new RangeError(`chanceToClean: the uncertainty of turning must be 0 or more, got ${turning}`);
   return chanceAllAbove(
     found.stations.map(({ leaves, standardUncertainty }) => ({
       value: leaves.si,
       u: standardUncertainty.si,
     })),
-    found.commonUncertainty.si,
+    Math.hypot(found.commonUncertainty.si, turning?.si ?? 0),
     finished.si,
   );
 }

@@ -14,5 +14,4 @@ export {
   type JournalCleanUps,
 } from "./clean-up-journals.js";
 export { type KeptSurface, type Recentring, recentring } from "./recentring.js";
-export { type SalvageOption, type SalvageOptionsInput, salvageOptions } from "./salvage-options.js";
 export { type TaperCleanUp, type TaperCleanUpOptions, taperCleanUp } from "./taper-clean-up.js";

@@ -37,7 +37,7 @@ export interface Recentring {
     /** The station whose run-out was taken for it. */
     readonly readAt: Length;
   }[];
-  /** What the journals gain, on diameter, the least of them. */
+  /** What the journals gain, on diameter, in sum. */
   readonly gain: Length;
   /** Run-out that a kept surface gets more than it has, the most of them. */
   readonly cost: Length;
@@ -133,7 +133,7 @@ export function recentring(found: JournalCleanUps, runOut: RunOut, kept: readonl
       ),
     ),
     kept: Object.freeze(keptSurfaces),
-    gain: lengthOf(Math.min(...journals.map((one) => one.moved.value.si - one.own.value.si))),
+    gain: lengthOf(journals.reduce((sum, one) => sum + one.moved.value.si - one.own.value.si, 0)),
     cost: lengthOf(Math.max(0, ...keptSurfaces.map((one) => one.moved.value.si - one.own.value.si))),
   });
 }

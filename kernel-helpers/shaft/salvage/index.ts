@@ -1,5 +1,11 @@
 // Ways to save a shaft, held against every limit.
+export { type SalvageOption, salvageOptions } from "./salvage-options.js";
+export { type SalvageWay, salvageWays } from "./salvage-ways.js";
+export type { PlaceLoaded, ShaftBox, ShaftCase, ShaftLoads, ShaftSeat, ShaftWheel } from "./shaft-case.js";
+export { shaftLoads } from "./shaft-loads.js";
+export { type PlacesAs, shaftPlaces } from "./shaft-places.js";
 export { weighOptions } from "./weigh-options.js";
+export { type JournalTurned, type WeighShaftInput, weighShaft } from "./weigh-shaft.js";
 export type {
   Assumption,
   Flip,

@@ -11,7 +11,7 @@ export interface WeighedLimit {
   readonly unit?: UnitName;
   /**
    * By how much the limit is kept [SI]: above 0 it holds, below 0 it is broken. Undefined where it has no meaning for
-   * the option: a new shaft need not clean up.
+   * the option: a new shaft need not clean up. The inputs of one drawn shaft come in one object, the same for all.
    */
   readonly margin: (inputs: PlainNumbers, option: string) => number | undefined;
 }

@@ -2,7 +2,6 @@ import { formatNumber } from "../../quantity/index.js";
 import type { FinishedJournal, FinishedJournals, JournalLoad } from "../../shaft/index.js";
 import type { Fact, Presentation } from "../blocks.js";
 import { plusMinus } from "../format-measured.js";
-import { angleText } from "./angle-text.js";
 import { shownUnits, sizeMeasured, stationText, systemOfLength } from "./shown-units.js";
 
 /** The journals that boxes are made to: size, place, what presses them and how they lean. */
@@ -60,7 +59,7 @@ export function presentFinishedJournals({ journals, speed, torque }: FinishedJou
 
 function towards(load: JournalLoad | undefined): string {
   if (load?.direction === undefined) return load?.turnsWithShaft ? "turns with the shaft" : "not known";
-  const at = angleText(load.direction);
+  const at = `${formatNumber(Math.round(load.direction.in("degree")))}°`;
   return load.turnsWithShaft
     ? `the shaft's mark ${at}, turns with it`
     : `${at} from straight down, counter-clockwise seen from ${load.seenFrom}`;

@@ -29,7 +29,7 @@ export function presentJournalCleanUps(found: JournalCleanUps): Presentation {
     blocks: [
       {
         type: "table",
-        caption: `Diameters ± U (95 %); suggested: the largest size in steps of ${smallText(found.step, units)} that cleans up with ${chanceText(wanted)} or more`,
+        caption: `Diameters ± U (95 %); about its own centres a bent shaft costs more than wear alone; suggested: the largest size in steps of ${smallText(found.step, units)} that cleans up with ${chanceText(wanted)} or more`,
         columns: [
           { title: "journal", align: "left" },
           { title: "stations", unit: units.sizeSymbol, align: "left" },
@@ -118,7 +118,7 @@ function leftFigure({ journals }: JournalCleanUps, units: ShownUnits): FigureBlo
       data,
       layout: {
         title: { text: "What is left, station by station" },
-        width: 760,
+        width: 720,
         height: 340,
         margin: { l: 80, r: 24, t: 56, b: 56 },
         showlegend: false,
@@ -138,7 +138,7 @@ export function presentRecentring(found: Recentring): Presentation {
     blocks: [
       {
         type: "text",
-        text: `With the centre holes moved the journals keep ${smallText(gain, units)} more at least, on diameter${kept.length === 0 ? "." : `, and what is not turned runs out by up to ${smallText(cost, units)} more (total indicator reading).`}`,
+        text: `With the centre holes moved the journals keep ${smallText(gain, units)} more of their diameters in sum${kept.length === 0 ? "." : `, and what is not turned runs out by up to ${smallText(cost, units)} more (total indicator reading).`}`,
       },
       {
         type: "table",
@@ -171,7 +171,7 @@ export function presentRecentring(found: Recentring): Presentation {
             /(\d+)\.\d+°$/,
             "$1°",
           ),
-          note: "on radius",
+          note: "on radius, to be moved there",
         })),
       },
     ],

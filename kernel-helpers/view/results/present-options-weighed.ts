@@ -1,4 +1,4 @@
-import { type AnyQuantity, formatNumber } from "../../quantity/index.js";
+import { type AnyQuantity, formatNumber, measured } from "../../quantity/index.js";
 import type { OptionsWeighed } from "../../shaft/index.js";
 import type { Block, Presentation, TableBlock, VerdictBlock } from "../blocks.js";
 import { plusMinus } from "../format-measured.js";
@@ -54,29 +54,33 @@ function verdict({ options, chosen, wanted, stands, flips: all }: OptionsWeighed
 
 function margins({ options, chosen }: OptionsWeighed): TableBlock {
   const names = [...new Set(options.flatMap(({ limits }) => limits.map(({ name }) => name)))];
+  const own = options.find(({ name }) => name === chosen)!;
   return {
     type: "table",
-    caption: "Margin ± U (95 %), and the chance that the limit holds; below 0 it is broken",
+    caption: `Chance that each limit holds; margin ± U (95 %) of “${chosen}”, below 0 it is broken`,
     columns: [
       { title: "limit", align: "left" },
+      { title: "margin", align: "right" },
       ...options.map(({ name }) => ({
         title: name === chosen ? `${name} (chosen)` : name,
         align: "right" as const,
       })),
     ],
     rows: [
-      ...names.map((limit) => ({
-        cells: [
-          limit,
-          ...options.map(({ limits }) => {
-            const kept = limits.find(({ name }) => name === limit);
-            return kept === undefined ? "–" : `${plusMinus(kept.margin)}; ${chanceText(kept.chance)}`;
-          }),
-        ],
-      })),
-      {
-        cells: ["all together", ...options.map(({ chance }) => chanceText(chance))],
-      },
+      ...names.map((limit) => {
+        const of = own.limits.find(({ name }) => name === limit);
+        return {
+          cells: [
+            limit,
+            of === undefined ? "–" : plusMinus(of.margin),
+            ...options.map(({ limits }) => {
+              const kept = limits.find(({ name }) => name === limit);
+              return kept === undefined ? "–" : chanceText(kept.chance);
+            }),
+          ],
+        };
+      }),
+      { cells: ["all together", "", ...options.map(({ chance }) => chanceText(chance))] },
     ],
   };
 }
@@ -89,17 +93,17 @@ function flips({ flips: all, chosen }: OptionsWeighed): TableBlock {
     caption: `What alone would change whether “${chosen}” keeps its limits${rest === 0 ? "" : `; the other ${rest} inputs would have to move farther, or by more than ten standard uncertainties`}`,
     columns: [
       { title: "input", align: "left" },
-      { title: "reckoned with", align: "right" },
+      { title: "reckoned with, ± U (95 %)", align: "right" },
       { title: "changes at", align: "right" },
-      { title: "that is", align: "right" },
+      { title: "standard uncertainties", align: "right" },
       { title: "limit that changes", align: "left" },
     ],
     rows: near.map((flip) => ({
       cells: [
         flip.input,
-        `${plain(flip.value)}, u = ${plain(flip.standardUncertainty)}`,
+        plusMinus(measured(flip.value, flip.standardUncertainty)),
         plain(flip.to!),
-        movesText(flip.moves!),
+        `${Math.abs(flip.moves!).toFixed(1)} ${flip.moves! < 0 ? "down" : "up"}`,
         flip.breaks!,
       ],
       ...(Math.abs(flip.moves!) < 2 ? { mark: "warn" as const } : {}),

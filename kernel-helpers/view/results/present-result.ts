@@ -55,6 +55,7 @@ import type {
   PermissibleUnbalance,
   Recentring,
   RimSpeed,
+  ShaftLoads,
   ShaftSafety,
   ShaftSteel,
   ShaftStrength,
@@ -166,6 +167,7 @@ import { presentRoundness } from "./present-roundness.js";
 import { presentCoastDown, presentRunIn } from "./present-run-in.js";
 import { presentRunOut } from "./present-run-out.js";
 import { presentClearanceMap, presentRunningFilm, presentRunningPrediction } from "./present-running.js";
+import { presentShaftLoads } from "./present-shaft-loads.js";
 import {
   presentEnduranceLimit,
   presentShaftSafety,
@@ -271,6 +273,7 @@ type Result =
   | ClearanceMap
   | CleanUp
   | FinishedJournals
+  | ShaftLoads
   | OptionsWeighed
   | JournalCleanUps
   | Recentring
@@ -368,6 +371,7 @@ const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: 
   "clearance map": presentClearanceMap,
   "clean-up": presentCleanUp,
   "finished journals": presentFinishedJournals,
+  "shaft loads": presentShaftLoads,
   "options weighed": presentOptionsWeighed,
   "journals cleaned up": presentJournalCleanUps,
   "re-centring": presentRecentring,

@@ -36,7 +36,7 @@ export function weighedFigure({ options, wanted }: OptionsWeighed): FigureBlock 
       data,
       layout: {
         title: { text: "How far each limit is from breaking" },
-        width: 760,
+        width: 720,
         height: 150 + row * names.length,
         margin: { l: 210, r: 24, t: 84, b: 64 },
         xaxis: {

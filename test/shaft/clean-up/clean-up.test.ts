@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { inch, type Length, lbfInch, mm, quantity, thou } from "../../../kernel-helpers/quantity/index.js";
+import { inch, thou } from "../../../kernel-helpers/quantity/index.js";
 import { chanceAllAbove } from "../../../kernel-helpers/shaft/clean-up/chance-all-above.js";
-import { chanceToClean, cleanUp, salvageOptions } from "../../../kernel-helpers/shaft/index.js";
+import { chanceToClean, cleanUp } from "../../../kernel-helpers/shaft/index.js";
 import { normalCdf, randomGenerator } from "../../../kernel-helpers/statistics/index.js";
 import {
   profileOf,
@@ -139,63 +139,5 @@ describe("chanceToClean(found, finished)", () => {
     expect(at(0)).toBeLessThan(0.6);
     expect(at(2)).toBeLessThan(0.001);
     expect(() => chanceToClean(found, inch(0))).toThrow(/above 0/);
-  });
-});
-
-describe("salvageOptions(input)", () => {
-  const header = "option [text],undercut [in],needs [text],least [hr],most [hr],reversible [text]";
-  const table = tableOf(
-    "options",
-    header,
-    "turn undersize,0,a steady,3,5,no",
-    "sleeve,0.25,tube,8,12,yes",
-    "new shaft,-,a bar,24,40,yes",
-  );
-  const input = (finished: Length) => ({
-    cleanUp: cleanUp(wearOf(0.004), stretch),
-    finished,
-    smallestAllowed: inch(2.4275),
-    asMade: inch(2.4375),
-    torque: lbfInch(6875),
-    table,
-  });
-  it("gives stress by 16T/πd³, larger by the cube of the sizes when turned down", () => {
-    const [down, , fresh] = salvageOptions(input(inch(2.428)));
-    const stress = quantity(1, "psi").times((16 * 6875) / (Math.PI * 2.4375 ** 3));
-    expectClose((fresh!.figures["shear stress of the torque"] as typeof stress).si, stress.si, {
-      rel: 1e-6,
-      because: "hand formula in psi",
-    });
-    expect(down!.figures["stress against as made"]).toBe(`${((2.4375 / 2.428) ** 3).toFixed(3)} times`);
-    expect([down!.breaks, fresh!.breaks]).toEqual([[], []]);
-  });
-  it("counts no strength in a sleeve: the shaft turned down under it carries, and may be too small", () => {
-    const [, sleeve] = salvageOptions(input(inch(2.428)));
-    expectClose((sleeve!.figures["steel that carries"] as Length).in("inch"), 2.178, rounding);
-    expect(sleeve!.figures["stress against as made"]).toBe(`${((2.4375 / 2.178) ** 3).toFixed(3)} times`);
-    expect(sleeve!.breaks.join()).toMatch(/2\.178 in of steel is below the smallest diameter allowed/);
-  });
-  it("names the limits an option violates: too small, or black spots left", () => {
-    expect(salvageOptions(input(inch(2.42)))[0]!.breaks.join()).toMatch(
-      /below the smallest diameter allowed/,
-    );
-    expect(salvageOptions(input(inch(2.432)))[0]!.breaks.join()).toMatch(/cleans up all along is only/);
-  });
-  it("refuses a table without turning, hours the wrong way, and a journal that would grow", () => {
-    const only = tableOf("options", header, "sleeve,0.25,tube,8,12,yes");
-    expect(() => salvageOptions({ ...input(inch(2.428)), table: only })).toThrow(
-      /needs a row "turn undersize"/,
-    );
-    const wrong = tableOf("options", header, "turn undersize,0,a steady,5,3,no");
-    expect(() => salvageOptions({ ...input(inch(2.428)), table: wrong })).toThrow(/line 2: hours/);
-    const all = tableOf("options", header, "turn undersize,3,a steady,3,5,no");
-    expect(() => salvageOptions({ ...input(inch(2.428)), table: all })).toThrow(
-      /line 2: undercut must be 0 or more and leave steel/,
-    );
-    expect(() => salvageOptions({ ...input(inch(2.428)), torque: lbfInch(-1) })).toThrow(
-      /torque must be 0 or more/,
-    );
-    expect(() => salvageOptions(input(inch(2.44)))).toThrow(/not below what it was made to/);
-    expect(() => salvageOptions({ ...input(inch(2.428)), asMade: mm(0) })).toThrow(/asMade must be above 0/);
   });
 });

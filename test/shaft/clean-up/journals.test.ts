@@ -105,7 +105,7 @@ describe("recentring(found, runOut, kept)", () => {
   it("shows gain and cost side by side", () => {
     const shown = presentResult(recentring(found, indicator, kept))!;
     expect(shown.blocks[0]).toMatchObject({
-      text: expect.stringMatching(/keep .* more at least.*runs out by up to/),
+      text: expect.stringMatching(/keep .* more of their diameters in sum.*runs out by up to/),
     });
   });
   it("needs an axis", () => {

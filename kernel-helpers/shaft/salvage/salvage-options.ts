@@ -1,0 +1,90 @@
+import { formatNumber, type Length, type Measured, quantityFromSi } from "../../quantity/index.js";
+import type { SalvageWay } from "./salvage-ways.js";
+import type { JournalTurned } from "./weigh-shaft.js";
+import type { OptionsWeighed } from "./weigh-types.js";
+
+/** One way to save the journals: the shape that a decision takes. */
+export interface SalvageOption {
+  readonly name: string;
+  readonly figures: Readonly<Record<string, Length | Measured<Length> | number | string>>;
+  /** The limits it violates, each in words. */
+  readonly breaks: readonly string[];
+}
+
+/**
+ * The ways to save worn journals as options of a decision: what they cost and need beside what the limits say of them.
+ *
+ * An option breaks a limit where the chance that it holds is below the one wanted; a layer thinner than it may be, and
+ * what its row leaves open, count as broken too.
+ *
+ * layer, on RADIUS = (made to − (finished − undercut))/2
+ *
+ * @param ways      of `salvageWays`
+ * @param weighed   the same ways weighed
+ * @param journals  as weighed
+ * @param asMade    what the journals were made to, on DIAMETER [m]
+ * @returns the options in the table's order
+ * @throws RangeError  a way was not weighed
+ * @source cost, hours, needs, risks: the user's own table
+ */
+export function salvageOptions(
+  ways: readonly SalvageWay[],
+  weighed: OptionsWeighed,
+  journals: readonly JournalTurned[],
+  asMade: Length,
+): readonly SalvageOption[] {
+  return Object.freeze(
+    ways.map((way): SalvageOption => {
+      const found = weighed.options.find(({ name }) => name === way.name);
+      if (found === undefined)
+        throw new RangeError(`salvageOptions: "${way.name}" was not weighed; give both the same ways`);
+      const carried = journals.map(({ name, finished }) => ({
+        name,
+        steel: way.undercut === undefined ? asMade : finished.value.minus(way.undercut),
+      }));
+      const breaks = found.limits
+        .filter(({ chance }) => chance < weighed.wanted)
+        .map(
+          ({ name, chance }) =>
+            `${name}: holds with ${percent(chance)} only, ${percent(weighed.wanted)} is wanted`,
+        );
+      if (way.undercut !== undefined && way.undercut.si > 0 && way.leastLayer !== undefined)
+        for (const { name, steel } of carried) {
+          const layer = quantityFromSi("length", asMade.minus(steel).si / 2, asMade.writtenIn as never);
+          if (layer.si < way.leastLayer.si)
+            breaks.push(`${name}: a layer of ${layer} on radius is thinner than ${way.leastLayer}`);
+        }
+      if (way.open !== "") breaks.push(`not settled: ${way.open}`);
+      return Object.freeze({
+        name: way.name,
+        figures: Object.freeze({
+          ...Object.fromEntries(carried.map(({ name, steel }) => [`steel that carries, ${name}`, steel])),
+          "all limits hold": percent(found.chance),
+          "nearest to breaking": found.weakest ?? "-",
+          hours: `${formatNumber(way.hours.low.in("hour"), 4)} to ${formatNumber(way.hours.high.in("hour"), 4)}`,
+          ...(way.cost === undefined
+            ? {}
+            : { cost: `${formatNumber(way.cost.low, 6)} to ${formatNumber(way.cost.high, 6)}` }),
+          needs: way.needs,
+          ...given("risks", way.risks),
+          ...given("not where", way.notWhere),
+          reversible: way.reversible,
+          ...given("source", way.source),
+        }),
+        breaks: Object.freeze(breaks),
+      });
+    }),
+  );
+}
+
+function given(name: string, text: string): Record<string, string> {
+  return { [name]: text === "" ? "-" : text };
+}
+
+function percent(chance: number): string {
+  return chance > 0.999
+    ? "more than 99.9 %"
+    : chance < 0.001
+      ? "less than 0.1 %"
+      : `${(100 * chance).toFixed(1)} %`;
+}
