@@ -9,7 +9,8 @@ import { median } from "./median.js";
  * Steps and slopes of the shaft do not count: a slope runs through the neighbours, and a step touches only two
  * readings, which the median passes over. So this says what the noise is before any band is known.
  *
- * Valid when: more than half of the readings have both neighbours in their own band. About 1 for honest noise,
+ * Valid when: more than half of the readings have both neighbours in their own band; in a short row of many bands it
+ * takes their steps for noise, so `divideLearning` asks for the other account too. About 1 for honest noise,
  * give or take 1.4/√n.
  *
  * @param x  positions, ascending [m]

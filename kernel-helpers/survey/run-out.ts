@@ -38,7 +38,8 @@ const highestOrder = 3;
  *
  * Valid when: centres and holes are clean and the shaft turns without play; readings are square to the axis; the
  * angle of a reading is the mark of the shaft under the indicator; a reading grows as the surface comes nearer.
- * Without `wear` one-sided wear pulls the axis towards itself; a warning says where the centres do not fit an axis.
+ * Without `wear`, or where fewer than 2 stations lie on bands as made (a warning says so), one-sided wear pulls the axis
+ * towards itself; a warning says where the centres do not fit an axis.
  *
  * @param table  readings with station, angle, reading [m], [rad], [m]
  * @param options.wear  wear bands of the same shaft, stations counted alike
@@ -46,7 +47,7 @@ const highestOrder = 3;
  * @param options.readingUncertainty  standard uncertainty of one reading [m]; needed where no instrument is named
  * @param options.readingColumn  name of the readings' column [-]
  * @returns each station, offset, bend and low sides with uncertainties, on radius [m], directions [rad]
- * @throws RangeError  no stations, fewer than 3 angles at one, fewer than 2 stations on bands as made, or
+ * @throws RangeError  no stations, fewer than 3 angles at one, or
  *   centre holes between the stations read
  * @example
  * const angles = [0, 90, 180, 270];
@@ -62,7 +63,11 @@ export function runOut(table: Table, options: RunOutOptions = {}): RunOut {
   if (stations[0]!.station === undefined)
     throw new RangeError(`runOut: ${table.name} must have a column "station" in a unit of length, got none`);
   const fits = stations.map((at) => centreAt(at, u));
-  const sound = (position: number): boolean => options.wear === undefined || isSound(options.wear, position);
+  // An axis needs two stations on bands as made; with fewer the worn ones must serve too, and a warning says so.
+  const { wear } = options;
+  const onSound = wear === undefined ? 0 : fits.filter(({ centre }) => isSound(wear, centre.position)).length;
+  const wornLeftOut = onSound >= 2;
+  const sound = (position: number): boolean => !wornLeftOut || isSound(wear!, position);
   // A worn surface has a shape of its own, which is no noise: only sound ones tell how the readings scatter.
   const judged = fits.filter(({ centre }) => sound(centre.position));
   const chiSquare = judged.reduce((sum, fit) => sum + fit.chiSquare, 0);
@@ -70,10 +75,6 @@ export function runOut(table: Table, options: RunOutOptions = {}): RunOut {
   const rough = scattersTooMuch(chiSquare, left) ? Math.sqrt(chiSquare / left) : 1;
   const centres = fits.map(({ centre }) => scaledCentre(centre, rough));
   const used = centres.filter(({ position }) => sound(position));
-  if (options.wear !== undefined && used.length < 2)
-    throw new RangeError(
-      `runOut: at least 2 stations must lie on bands as made to find the axis, got ${used.length} of ${centres.length}`,
-    );
   const [from, to] = holes(options.centres, stations[0]!.station, stations[stations.length - 1]!.station!);
   const axis = used.length < 2 ? undefined : shaftAxis(used, from.si, to.si);
 
@@ -144,13 +145,18 @@ export function runOut(table: Table, options: RunOutOptions = {}): RunOut {
     setUp: "between centres",
     ...found,
     axisFrom: Object.freeze(used.map(({ station }) => station)),
-    wornLeftOut: options.wear !== undefined,
+    wornLeftOut,
     noiseRatio: axis?.noiseRatio,
     text: runOutSentence(found),
     warnings: Object.freeze([
       ...survey.warnings,
-      ...(rough === 1 ? [] : [roughWarning(rough, options.wear !== undefined)]),
-      ...axisWarnings(axis, used.length, options.wear !== undefined),
+      ...(wear === undefined || wornLeftOut
+        ? []
+        : [
+            `Only ${onSound} of ${stations.length} stations lie on bands as made: worn ones had to serve for the axis too, and one-sided wear pulls it towards itself. Read the indicator at two stations at least where the shaft is not worn.`,
+          ]),
+      ...(rough === 1 ? [] : [roughWarning(rough, wornLeftOut)]),
+      ...axisWarnings(axis, used.length, wornLeftOut),
     ]),
   });
 }

@@ -1,8 +1,7 @@
 import { type Length, measured } from "../quantity/index.js";
-import { type Partition, partition, type SegmentShape } from "../statistics/index.js";
-import { type Divide, divideMeans, scaled } from "./divide-means.js";
+import { type Partition, type PartitionOptions, partition, type SegmentShape } from "../statistics/index.js";
+import { type Divide, divideLearning, divideMeans } from "./divide-means.js";
 import { grossReadings } from "./gross-readings.js";
-import { demandedByScatter } from "./neighbour-scatter.js";
 import type { BandEdge, Profile, WearBands } from "./profile-types.js";
 import { withoutGross } from "./profile-without.js";
 import { requireStations } from "./require-stations.js";
@@ -43,6 +42,12 @@ export interface WearBandsOptions {
 const penaltyByDefault = 2;
 
 /**
+ * In a survey of so few stations a band often has only three, and three may slope where each is the mean of several
+ * screened readings. In a longer one a slope needs four: three would as well follow a gross reading.
+ */
+const shortSurvey = 20;
+
+/**
  * Divides a shaft into bands of one shape each, and judges which are worn.
  *
  * 1. Gross readings are looked for among single readings, angle by angle: each angle's readings along the shaft
@@ -53,8 +58,9 @@ const penaltyByDefault = 2;
  *    (residual/u)² + penalty · parameters is least. The readings of one station share its position, so no edge
  *    falls between them; nor does ovality, which differs from angle to angle, count as noise. Where a station
  *    lacks an angle see `stationMeans`. A station whose mean stands off alone is flagged with all its readings.
- * 3. Where the stations scatter about the bands more than the instrument states (chi-square test, 1 %), the bands
- *    are found anew with the noise seen, and their uncertainties are widened by it, with degrees of freedom.
+ * 3. Bands and noise are weighed together: many bands in the noise stated, or fewer in a larger one, whichever is more
+ *    probable (`divideLearning`). Where the stations scatter about the bands more than the instrument states (chi-square
+ *    test, 1 %), uncertainties are widened by the noise seen, with degrees of freedom.
  *
  * 4. How probable each edge is in its gap, how far it may lie elsewhere (95 %), and how probable the number of bands
  *    is: see `bandPosterior`, with u as in 3 and its prior, which weighs where an edge is doubtful. Bands are those
@@ -101,23 +107,31 @@ export function wearBands(profile: Profile, options: WearBandsOptions = {}): Wea
       `wearBands: edgeProbability can be worked out for at most ${mostStations} stations, got ${profile.stations.length}`,
     );
 
-  const divide: Divide = (x, y, u) =>
-    partition(x, y, {
-      u,
-      minimumPoints: minimumStations,
-      ...(shapes === undefined ? {} : { shapes }),
-      penalty: penalty ?? penaltyByDefault * Math.log(x.length),
-    });
+  const divideWith =
+    (more: Pick<PartitionOptions, "minimumSlopingPoints">): Divide =>
+    (x, y, u) =>
+      partition(x, y, {
+        ...more,
+        u,
+        minimumPoints: minimumStations,
+        ...(shapes === undefined ? {} : { shapes }),
+        penalty: penalty ?? penaltyByDefault * Math.log(x.length),
+      });
 
   const gross = screenReadings(profile, profile.stations, (x, y, u) =>
-    divide(x, y, scaled(u, demandedByScatter(x, y, u))).gross.map(({ index }) => index),
+    divideLearning(x, y, u, divideWith({})).found.gross.map(({ index }) => index),
   );
   const means = stationMeans(profile, profile.stations, gross);
   if (means.length < 3)
     throw new RangeError(
       `wearBands: at least 3 stations with a sound reading are needed, got ${means.length}`,
     );
-  const { parts, noiseRatio, widened } = divideMeans(means, divide);
+  const short =
+    means.length <= shortSurvey && means.every(({ angles }) => angles === "all") && angleCount(means) > 1;
+  const { parts, noiseRatio, widened } = divideMeans(
+    means,
+    divideWith(short ? { minimumSlopingPoints: 3 } : {}),
+  );
   for (const { index } of parts.gross) for (const i of means[index]!.station.readings) gross.add(i);
 
   const probable = wearProbability(means, parts, widened, { minimumStations, shapes }, edgeProbability);
@@ -158,6 +172,11 @@ export function wearBands(profile: Profile, options: WearBandsOptions = {}): Wea
       ...stationWarnings(profile, profile.stations, means, listed),
     ]),
   });
+}
+
+/** At how many angles a station is read. */
+function angleCount(means: readonly StationMean[]): number {
+  return Math.min(...means.map(({ station }) => station.readings.length));
 }
 
 function edgeBetween(after: Length, before: Length, probable: EdgeProbability | undefined): BandEdge {

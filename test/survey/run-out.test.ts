@@ -152,7 +152,7 @@ describe("runOut(table, options)", () => {
       /nothing to check them by/,
     );
   });
-  it("rejects a table without stations or angles, and wear that leaves no sound station", () => {
+  it("rejects a table without stations or angles", () => {
     const bare = lengthTable(
       "angle [deg], reading [thou]",
       equalAngles(4).map((a) => [a, 0]),
@@ -161,11 +161,18 @@ describe("runOut(table, options)", () => {
     expect(() => runOut(lengthTable("station [in], reading [thou]", [[1, 0]]), u)).toThrow(
       /every reading must have an angle, got none on line 2/,
     );
+  });
+  it("uses worn stations for the axis where no sound ones are read, and says so", () => {
     const wear = wornAt([0, 10, 20]);
     const none = { ...wear, bands: wear.bands.map((band) => ({ ...band, state: "worn" as const })) };
-    expect(() => runOut(turned({}), { ...u, wear: none })).toThrow(
-      /at least 2 stations must lie on bands as made/,
+    const found = runOut(turned({}), { ...u, wear: none });
+    const plain = runOut(turned({}), u);
+    expect(found.wornLeftOut).toBe(false);
+    expect(found.stations).toEqual(plain.stations);
+    expect(found.warnings.join()).toMatch(
+      /Only 0 of \d+ stations lie on bands as made: worn ones had to serve/,
     );
+    expect(plain.warnings.join()).not.toMatch(/bands as made/);
   });
 });
 

@@ -3,6 +3,7 @@ import { inch, type Length, thou } from "../../kernel-helpers/quantity/index.js"
 import { coverageFactor } from "../../kernel-helpers/statistics/index.js";
 import { type Profile, profileOf, type WearBands, wearBands } from "../../kernel-helpers/survey/index.js";
 import { expectClose } from "../support/expect-close.js";
+import { seededNoise } from "../support/seeded-noise.js";
 import { type ShaftReading, shaftTable } from "../support/shaft-table.js";
 import { stationsOf, syntheticShaft, type TrueBand } from "../support/synthetic-shaft.js";
 
@@ -290,6 +291,47 @@ describe("wearBands(profile) where readings scatter more than stated", () => {
       );
     });
     expect(inside.length / right.length).toBeGreaterThanOrEqual(0.87); // 95 % of 60, less 2.8 standard deviations
+  });
+});
+
+describe("wearBands(profile) of a short survey, two readings at each of 13 stations", () => {
+  /** Bands of two to four stations each: most neighbours lie in different bands. */
+  const short: readonly (readonly [readonly number[], number, number])[] = [
+    [[1, 5], 2.4375, 0],
+    [[7, 10, 13], 2.434, 0],
+    [[15, 30, 45, 57], 2.4374, 0],
+    [[61, 65], 2.4352, 0],
+    [[69, 72], 2.4375, 0],
+  ];
+  const surveyed = (shaft: typeof short, noise: number, seed: number): WearBands => {
+    const { normal } = seededNoise(seed);
+    const readings = shaft.flatMap(([stations, diameter, slope]) =>
+      stations.flatMap((station) =>
+        [0, 90].map((angle) => ({
+          station,
+          angle,
+          diameter: diameter + slope * (station - stations[0]!) + noise * normal(),
+        })),
+      ),
+    );
+    return wearBands(profile(readings), { nominal, wornBeyond: thou(1) });
+  };
+
+  it("does not take steps between neighbours for noise: all five bands in nearly every survey", () => {
+    const runs = Array.from({ length: 60 }, (_, i) => surveyed(short, 0.00015, 900 + 17 * i));
+    expect(runs.filter(({ bands }) => bands.length === 5).length).toBeGreaterThanOrEqual(58);
+  });
+  it("finds a slope over three stations, where each is the mean of two readings", () => {
+    const sloping = short.map((band, k) => (k === 1 ? ([[7, 10, 13], 2.4338, 0.00012] as const) : band));
+    const runs = Array.from({ length: 60 }, (_, i) => surveyed(sloping, 0.0001, 300 + 13 * i));
+    const found = runs.filter(({ bands }) => bands.length === 5 && bands[1]!.shape === "sloping");
+    expect(found.length).toBeGreaterThanOrEqual(40);
+    for (const { bands } of runs) expect(bands[1]!.state).toBe("worn");
+  });
+  it("does not divide noise twice the stated into bands: one band in nine of ten unworn surveys", () => {
+    const unworn = short.map(([stations]) => [stations, 2.4375, 0] as const);
+    const runs = Array.from({ length: 100 }, (_, i) => surveyed(unworn, 0.0003, 40 + 7 * i));
+    expect(runs.filter(({ bands }) => bands.length === 1).length).toBeGreaterThanOrEqual(88);
   });
 });
 
