@@ -68,7 +68,8 @@ const risenBy95 = twoSided95 ** 2;
  * Minimises Σ (residual/u)² + penalty × parameters; 2 for a straight line and 2 for each kink (place, angle). First
  * exactly over every choice of kinks at the positions read (`searchKinked`); then the places are let go between the
  * positions and all is refined together (damped Gauss–Newton), which can only lower chi-square; and kinks that this
- * makes needless (two at positions on either side of a true one between them) are dropped or joined. So the result is
+ * makes needless (two at positions on either side of a true one between them), or whose places the readings do not
+ * determine, are dropped or joined. So the result is
  * never worse than the best line with kinks at positions, and exact where there is none; that no other choice of
  * kinks between positions is better is not promised.
  *
@@ -194,12 +195,19 @@ function refine(
   return state;
 }
 
-/** Drops kinks, or joins two neighbours, as long as that lowers chi-square plus cost. */
+/**
+ * Drops kinks, or joins two neighbours, as long as that lowers chi-square plus cost, and as long as the readings do not
+ * determine the places of all of them.
+ */
 function withoutNeedless(readings: Readings, low: number, start: Refined, cost: number): Refined {
-  const total = ({ kinks, fit }: Refined): number => fit.residualSumOfSquares + cost * kinks.length;
+  const total = (state: Refined): number =>
+    isDetermined(readings, low, state)
+      ? state.fit.residualSumOfSquares + cost * state.kinks.length
+      : Number.POSITIVE_INFINITY;
   let state = start;
   for (;;) {
     const { kinks } = state;
+    if (kinks.length === 0) return state;
     const fewer = kinks.flatMap((kink, i) => {
       const rest = kinks.filter((_, j) => j !== i);
       const next = kinks[i + 1];
@@ -210,7 +218,8 @@ function withoutNeedless(readings: Readings, low: number, start: Refined, cost: 
       .filter((choice) => separate(readings.x, choice))
       .map((choice) => descend(readings, low, { kinks: choice, fit: fitAt(readings, low, choice) }))
       .sort((a, b) => total(a) - total(b))[0];
-    if (best === undefined || total(best) >= total(state)) return state;
+    if (best === undefined) return state;
+    if (isDetermined(readings, low, state) && total(best) >= total(state)) return state;
     state = best;
   }
 }
@@ -228,7 +237,7 @@ function descend(readings: Readings, low: number, start: Refined, held: number |
       const kinks = state.kinks.map((k, i) => k + share * (steps[moving.indexOf(i)] ?? 0));
       if (!separate(readings.x, kinks)) continue;
       const fit = fitAt(readings, low, kinks);
-      if (fit.residualSumOfSquares < state.fit.residualSumOfSquares * (1 - 1e-13)) better = { kinks, fit };
+      if (fit.residualSumOfSquares < state.fit.residualSumOfSquares * (1 - 1e-10)) better = { kinks, fit };
     }
     if (better === null) return state;
     state = better;
@@ -304,7 +313,7 @@ function placeUncertainty(readings: Readings, low: number, state: Refined, i: nu
     let outside = span / 1024;
     while (outside < span && withKinkAt(at + way * outside) <= mark)
       [inside, outside] = [outside, 2 * outside];
-    for (let round = 0; round < 40 && outside - inside > 1e-9 * span; round++) {
+    while (outside - inside > 1e-4 * outside && outside > 1e-9 * span) {
       const middle = (inside + outside) / 2;
       if (withKinkAt(at + way * middle) <= mark) inside = middle;
       else outside = middle;
@@ -312,6 +321,20 @@ function placeUncertainty(readings: Readings, low: number, state: Refined, i: nu
     return inside;
   });
   return Math.max(...reach) / twoSided95;
+}
+
+/** Whether the readings tell height, slopes and places of all kinks, with something left to judge by. */
+function isDetermined(readings: Readings, low: number, state: Refined): boolean {
+  if (state.kinks.length === 0) return true;
+  if (new Set(readings.x).size < 3 + 2 * state.kinks.length) return false;
+  return (
+    full(
+      readings,
+      low,
+      state,
+      state.kinks.map((_, i) => i),
+    ) !== null
+  );
 }
 
 /** Kinks and pieces with their uncertainties, in the units given. */

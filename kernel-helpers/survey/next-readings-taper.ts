@@ -8,6 +8,7 @@ import {
 } from "./next-readings-information.js";
 import type { NextReading } from "./next-readings-types.js";
 import type { TaperFit } from "./profile-types.js";
+import { widening } from "./scatter-test.js";
 import { stationMeans, usualAngles } from "./station-means.js";
 
 const mostShown = 5;
@@ -25,7 +26,7 @@ export function nextForTaper(fit: TaperFit): {
   const used = new Set(fit.readings.map(({ station }) => station.si));
   const stations = profile.stations.filter(({ station }) => used.has(station.si));
   const means = stationMeans(profile, stations, gross);
-  const widened = fit.taper.degreesOfFreedom === Number.POSITIVE_INFINITY ? 1 : fit.noiseRatio;
+  const widened = widening(fit.noiseRatio ** 2 * fit.degreesOfFreedom, fit.degreesOfFreedom).factor;
   const along = fit.method === "errors in both" ? fit.taper.value * profile.stationUncertainty.si : 0;
   const uOf = (u: number): number => Math.hypot(u, along) * widened;
   const places = means.map(({ position, u }): WeightedPlace => ({ position, weight: 1 / uOf(u) ** 2 }));

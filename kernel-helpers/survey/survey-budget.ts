@@ -2,6 +2,7 @@ import { type Length, type Measured, measured, quantityFromSi } from "../quantit
 import { type Budget, budget, exactly, type Uncertain, uncertain } from "../statistics/index.js";
 import { deepestBand } from "./band-questions.js";
 import type { Profile, TaperFit, WearBand, WearBands } from "./profile-types.js";
+import { scattersTooMuch } from "./scatter-test.js";
 
 /**
  * The uncertainty budget of a band's diameter: what the readings leave open, the setting of the instrument, the
@@ -71,7 +72,7 @@ export function taperBudget(taper: TaperFit): Budget {
       parts.reduce((total, part) => total.plus(part), exactly(value)),
       { title },
     );
-  if (degreesOfFreedom !== Number.POSITIVE_INFINITY)
+  if (scattersTooMuch(taper.noiseRatio ** 2 * taper.degreesOfFreedom, taper.degreesOfFreedom))
     return from([source(1, "scatter seen about the line: diameters, stations and form together")]);
 
   const { stations, stationUncertainty } = taper.profile;

@@ -6,7 +6,7 @@ import { grossReadings } from "./gross-readings.js";
 import type { Profile, ResidualShape, TaperFit, TaperReading } from "./profile-types.js";
 import { withoutGross } from "./profile-without.js";
 import { residualShapeOf } from "./residual-shape.js";
-import { scattersTooMuch, scatterWarning, shapeWarning } from "./scatter-test.js";
+import { scattersTooMuch, scatterWarning, shapeWarning, widening } from "./scatter-test.js";
 import { screenReadings } from "./screen-readings.js";
 import { type StationMean, stationMeans } from "./station-means.js";
 import { stationWarnings } from "./station-warnings.js";
@@ -33,8 +33,8 @@ export interface FitTaperOptions {
  *    (more where all scatter) from a line drawn by the others at its angle is flagged; it is listed and has no weight.
  * 2. The line goes through station means over the angles, not through single readings: those of one station share
  *    the error of its position. u(mean) = √(Σu²)/m in diameter, the profile's stationUncertainty along the shaft.
- * 3. Where the means scatter about the line more than that (chi-square test, 1 %), all uncertainties are widened by
- *    the ratio, with n − 2 degrees of freedom; otherwise they are taken as known.
+ * 3. Where the means scatter about the line more than that, all uncertainties are widened (see `widening`), without a
+ *    test that might miss it; a warning comes where honest noise does so once in a hundred surveys (chi-square).
  *
  * Signs: the taper is positive when the diameter grows with the station; angles have its sign. The bow is positive
  * for a barrel. Residuals are diameter less line, on diameter. The profile's common uncertainty (calibration,
@@ -80,8 +80,7 @@ export function fitTaper(profile: Profile, options: FitTaperOptions = {}): Taper
   const line = lineThrough(means, ux);
   const noiseRatio = line.noiseRatio!;
   const tooMuch = scattersTooMuch(line.chiSquare!, line.degreesOfFreedom);
-  const widened = tooMuch ? noiseRatio : 1;
-  const dof = tooMuch ? line.degreesOfFreedom : Number.POSITIVE_INFINITY;
+  const { factor: widened, degreesOfFreedom: dof } = widening(line.chiSquare!, line.degreesOfFreedom);
   const uOf = (uDiameter: number): number => Math.hypot(uDiameter, line.slope * ux);
 
   const unit = unitOf(profile);

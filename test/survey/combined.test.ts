@@ -1,7 +1,9 @@
 import { describe, expect, it } from "vitest";
+import { coverageFactor } from "../../kernel-helpers/statistics/index.js";
 import { combined } from "../../kernel-helpers/survey/combined.js";
-import { scattersTooMuch, scatterWarning } from "../../kernel-helpers/survey/scatter-test.js";
+import { scattersTooMuch, scatterWarning, widening } from "../../kernel-helpers/survey/scatter-test.js";
 import { expectClose } from "../support/expect-close.js";
+import { seededNoise } from "../support/seeded-noise.js";
 
 describe("combined(uReadings, dof, uCommon)", () => {
   it("adds the squares and stretches the degrees of freedom (Welch–Satterthwaite)", () => {
@@ -32,4 +34,41 @@ describe("scattersTooMuch(chiSquare, degreesOfFreedom)", () => {
       /scatter 2\.3 times more .* rough surface, dirt, or more than one hand/,
     );
   });
+});
+
+describe("widening(chiSquare, degreesOfFreedom)", () => {
+  it("is none where the scatter is as stated or less, and where none was seen", () => {
+    const none = { factor: 1, degreesOfFreedom: Number.POSITIVE_INFINITY };
+    expect([widening(10, 10), widening(3, 10), widening(0, 0), widening(50, 0)]).toEqual([
+      none,
+      none,
+      none,
+      none,
+    ]);
+  });
+  it("is the ratio seen where much was seen, with its degrees of freedom", () => {
+    const { factor, degreesOfFreedom } = widening(4 * 1000, 1000);
+    expectClose(factor, 2, { rel: 2e-3, because: "the statement is worth 2 of 1002 degrees of freedom" });
+    expect(degreesOfFreedom).toBe(1002);
+  });
+  it.each([
+    { dof: 4, noise: 1, held: 0.969 },
+    { dof: 4, noise: 2, held: 0.911 },
+    { dof: 10, noise: 1, held: 0.967 },
+    { dof: 10, noise: 2, held: 0.935 },
+    { dof: 10, noise: 3, held: 0.931 },
+  ])(
+    "holds the truth as often as its doc says: $held at $dof degrees of freedom, noise $noise times the stated",
+    ({ dof, noise, held }) => {
+      const { normal } = seededNoise(100 * dof + noise);
+      const runs = 4000;
+      let inside = 0;
+      for (let run = 0; run < runs; run++) {
+        const chiSquare = Array.from({ length: dof }, () => (noise * normal()) ** 2).reduce((a, b) => a + b);
+        const { factor, degreesOfFreedom } = widening(chiSquare, dof);
+        if (Math.abs(noise * normal()) <= coverageFactor(0.95, degreesOfFreedom) * factor) inside += 1;
+      }
+      expectClose(inside / runs, held, { abs: 0.014, because: "three standard deviations of 4000 draws" });
+    },
+  );
 });

@@ -142,6 +142,7 @@ describe("taperBudget(taper)", () => {
     expect(found.rows.map(({ source }) => source)).toEqual([
       "scatter seen about the line: diameters, stations and form together",
     ]);
-    expect(found.degreesOfFreedom).toBe(4);
+    // Four of the scatter, two that the statement is worth.
+    expect(found.degreesOfFreedom).toBe(6);
   });
 });

@@ -142,15 +142,16 @@ describe("fitTaper(profile)", () => {
     expect(both.noiseRatio).toBeLessThan(1.6);
     expect(least.noiseRatio).toBeGreaterThan(3);
     expect(least.warnings.join()).toMatch(/scatter .* times more than the instrument states/);
-    expect(least.taper.degreesOfFreedom).toBe(10);
-    // Widened by the ratio: the same stations without any scatter give the uncertainty as stated.
+    // Ten of the scatter, two that the statement is worth.
+    expect(least.taper.degreesOfFreedom).toBe(12);
+    // Widened: the same stations without any scatter give the uncertainty as stated.
     const stated = taperOf(cone({ taper: 0.125 }), { method: "least squares" });
     expectClose(
       least.taper.standardUncertainty,
-      stated.taper.standardUncertainty * least.noiseRatio,
+      stated.taper.standardUncertainty * Math.sqrt((2 + 10 * least.noiseRatio ** 2) / 12),
       rounding,
     );
-    expect(both.taper.degreesOfFreedom).toBe(Number.POSITIVE_INFINITY);
+    expect(stated.taper.degreesOfFreedom).toBe(Number.POSITIVE_INFINITY);
   });
 
   it("has the slope uncertainty of the textbook: u/√Σ(z − z̄)², of station means", () => {
@@ -309,11 +310,11 @@ describe("fitTaper(profile).residualShape", () => {
   });
   it("seldom takes a straight flank or a bow for kinked", () => {
     const kinked = (barrel: number): number =>
-      Array.from({ length: 150 }, (_, i) => shapeOf(barrel, 0.0001, 71 + 5 * i)).filter(
+      Array.from({ length: 60 }, (_, i) => shapeOf(barrel, 0.0001, 71 + 5 * i)).filter(
         ({ shape }) => shape === "kinked",
-      ).length / 150;
-    expect(kinked(0)).toBeLessThanOrEqual(0.03);
-    expect(kinked(0.002)).toBeLessThanOrEqual(0.08);
+      ).length / 60;
+    expect(kinked(0)).toBeLessThanOrEqual(0.05);
+    expect(kinked(0.002)).toBeLessThanOrEqual(0.1);
   });
   it("cannot tell from three stations", () => {
     const { residualShape } = taperOf(cone({ taper: 0.05, stations: 3 }));
