@@ -2,15 +2,18 @@ import { existsSync, readdirSync } from "node:fs";
 import { basename, join } from "node:path";
 import {
   type Angle,
+  type AnyQuantity,
   isTemperature,
   type KindName,
   type Length,
+  type Measured,
   type Quantity,
   setUnitSystem,
   type Temperature,
   type UnitSystem,
   withArticle,
 } from "../quantity/index.js";
+import { fromLimits } from "../statistics/index.js";
 import { readTableFile, type Table } from "../survey/index.js";
 import type { Decision, DecisionRequest } from "./decision-types.js";
 import { fileHash } from "./file-hash.js";
@@ -69,6 +72,14 @@ export interface Rebuild {
   quantity<K extends KindName>(name: string, kind: K): Quantity<K>;
   /** The same where the rebuild may do without it: undefined when rebuild.json does not give it. */
   quantityIfGiven<K extends KindName>(name: string, kind: K): Quantity<K> | undefined;
+  /**
+   * A quantity or dimension of rebuild.json that is given with its limits, "180 ± 10 lb", as a measured value: any value
+   * between the limits is as likely as another, u = 10/√3 lb.
+   *
+   * @throws RangeError  rebuild.json does not give it, or gives it without ±
+   * @throws TypeError   it is of another kind
+   */
+  measured<K extends KindName>(name: string, kind: K): Measured<Quantity<K>>;
   /** A temperature of rebuild.json by name, e.g. `rebuild.temperature("shop temperature")`; throws as `quantity`. */
   temperature(name: string): Temperature;
   /** The same where the rebuild may do without it. */
@@ -204,6 +215,10 @@ export function openRebuild(options: OpenRebuildOptions = {}): Rebuild {
       return quantityOf(facts, name, kind);
     },
 
+    measured(name, kind) {
+      return measuredOf(facts, name, kind);
+    },
+
     temperature(name) {
       return temperatureOf(facts, name) ?? notGiven("temperature", name, "quantities", facts.quantities);
     },
@@ -249,6 +264,21 @@ function quantityOf<K extends KindName>(facts: RebuildFacts, name: string, kind:
       `quantity: "${name}" of ${rebuildFileName} is ${isTemperature(value) ? "a temperature" : withArticle(value.dimension)}, but ${withArticle(kind)} was expected: ${value}`,
     );
   return value as unknown as Quantity<K>;
+}
+
+function measuredOf<K extends KindName>(facts: RebuildFacts, name: string, kind: K): Measured<Quantity<K>> {
+  const inQuantities = Object.hasOwn(facts.quantities, name);
+  const value = inQuantities
+    ? quantityOf(facts, name, kind)!
+    : kind === "length" && facts.dimensions[name] !== undefined
+      ? (facts.dimensions[name] as unknown as Quantity<K>)
+      : notGiven("measured", name, "quantities", facts.quantities);
+  const limits = facts.limits[`${inQuantities ? "quantities" : "dimensions"}.${name}`];
+  if (limits === undefined)
+    throw new RangeError(
+      `measured: "${name}" of ${rebuildFileName} is given without limits, ${value}; write how far it may be off, e.g. "${value} ± …"`,
+    );
+  return fromLimits(value as AnyQuantity, limits) as unknown as Measured<Quantity<K>>;
 }
 
 function temperatureOf(facts: RebuildFacts, name: string): Temperature | undefined {

@@ -5,6 +5,7 @@ import { readAngle, readAnyQuantity, readLength, readTemperature } from "../quan
 import { type Instrument, instrumentFrom, type Part, partFrom } from "../survey/index.js";
 import type { PrivateList } from "./bundle/private-list.js";
 import { formFaults } from "./form-faults.js";
+import { readWithLimits } from "./read-with-limits.js";
 import { rebuildSchema } from "./rebuild-schema.js";
 
 /** The machine and its facts, as rebuild.json gives them. */
@@ -23,6 +24,11 @@ export interface RebuildFacts {
   readonly angles: Readonly<Record<string, Angle>>;
   /** Everything else with a unit that worksheets ask for by name, e.g. "power", "shop temperature". */
   readonly quantities: Readonly<Record<string, AnyQuantity | Temperature>>;
+  /**
+   * How far dimensions and quantities may be off, where a ± stands behind them: half the width of their limits, by
+   * section and name, e.g. "quantities.driven pulley mass".
+   */
+  readonly limits: Readonly<Record<string, AnyQuantity>>;
   /** What worksheets ask for in a word, e.g. "driven by". */
   readonly words: Readonly<Record<string, string>>;
   readonly parts: Readonly<Record<string, Part>>;
@@ -91,9 +97,19 @@ export function readRebuildFile(path: string): RebuildFacts {
     }
     return Object.freeze(result);
   };
-  const dimensions = readEach("dimensions", rebuild.dimensions, (_, text: string) => readLength(text));
+  const limits: Record<string, AnyQuantity> = {};
+  const withLimits = <T>(section: string, id: string, text: string, read: (text: string) => T): T => {
+    const fact = readWithLimits(text);
+    if (fact.limits !== undefined) limits[`${section}.${id}`] = fact.limits;
+    return read(fact.value);
+  };
+  const dimensions = readEach("dimensions", rebuild.dimensions, (id, text: string) =>
+    withLimits("dimensions", id, text, readLength),
+  );
   const angles = readEach("angles", rebuild.angles, (_, text: string) => readAngle(text));
-  const quantities = readEach("quantities", rebuild.quantities, (_, text: string) => readFact(text));
+  const quantities = readEach("quantities", rebuild.quantities, (id, text: string) =>
+    withLimits("quantities", id, text, readFact),
+  );
   const parts = readEach("parts", rebuild.parts, partFrom);
   const instruments = readEach("instruments", rebuild.instruments, instrumentFrom);
   faults.push(...strayExamples(rebuild));
@@ -109,6 +125,7 @@ export function readRebuildFile(path: string): RebuildFacts {
     dimensions,
     angles,
     quantities,
+    limits: Object.freeze(limits),
     words: Object.freeze({ ...rebuild.words }),
     parts,
     instruments,
