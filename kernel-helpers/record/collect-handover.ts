@@ -1,4 +1,5 @@
 import { join } from "node:path";
+import type { PartsLedger } from "../intake/index.js";
 import { fileHash } from "./file-hash.js";
 import { findSheets } from "./find-sheets.js";
 import type { From, Handover, Standing } from "./handover-types.js";
@@ -6,7 +7,14 @@ import { splitPlace } from "./inputs-behind.js";
 import { keptText } from "./kept-inputs.js";
 import type { NeededPart, OpenItem, WantedReading } from "./note-types.js";
 import { fileText } from "./read-text.js";
-import { hashOfRecalled, hashOfStored, readRecords, recordPath, type SheetRecord } from "./sheet-record.js";
+import {
+  hashOfRecalled,
+  hashOfStored,
+  publishedValue,
+  readRecords,
+  recordPath,
+  type SheetRecord,
+} from "./sheet-record.js";
 import { restoreDecision, type StoredDecision } from "./stored-decision.js";
 import { restoreValue } from "./stored-value.js";
 import { changesText, whatChanged } from "./what-changed.js";
@@ -18,17 +26,20 @@ export const allSheets = "all sheets";
 export function hashOfHandover(records: readonly SheetRecord[], except: string): string {
   const others = records.filter(({ sheet }) => sheet !== except);
   return hashOfStored(
-    others.map(({ sheet, inputs, recalled, decisions, refused, notes, cautions, sources, ended }) => ({
-      sheet,
-      inputs,
-      recalled,
-      decisions,
-      refused,
-      notes,
-      cautions,
-      sources,
-      ended,
-    })),
+    others.map(
+      ({ sheet, published, inputs, recalled, decisions, refused, notes, cautions, sources, ended }) => ({
+        sheet,
+        ...ledgersIn(published),
+        inputs,
+        recalled,
+        decisions,
+        refused,
+        notes,
+        cautions,
+        sources,
+        ended,
+      }),
+    ),
   );
 }
 
@@ -69,9 +80,27 @@ export function collectHandover(directory: string, title: string, except: string
       measure: noted<WantedReading>(records, "measure"),
     }),
     cautions: Object.freeze({ kind: "cautions in force", cautions: cautionsOf(records) }),
+    ledger: ledgerOf(records),
     standings: Object.freeze(records.flatMap((record) => standingsOf(directory, record, records))),
     sources: Object.freeze([...new Set(records.flatMap(({ sources }) => sources))].sort()),
   });
+}
+
+/** Stored ledgers; left out where there are none, so that hashes of records without one stay as they were. */
+function ledgersIn(published: SheetRecord["published"]): { readonly ledgers?: readonly unknown[] } {
+  const ledgers = Object.values(published).filter(
+    (value) => (value as { readonly kind?: unknown } | null)?.kind === "parts ledger",
+  );
+  return ledgers.length === 0 ? {} : { ledgers };
+}
+
+function ledgerOf(records: readonly SheetRecord[]): PartsLedger | string {
+  const ledgers = records.flatMap((record) =>
+    Object.keys(record.published)
+      .map((name) => publishedValue(record, name) as { readonly kind?: string } | null)
+      .filter((value): value is PartsLedger => value?.kind === "parts ledger"),
+  );
+  return ledgers.at(-1) ?? "No sheet has published a parts ledger yet; sheet 01 does, from tables/parts.csv.";
 }
 
 function othersThan(directory: string, except: string): readonly SheetRecord[] {

@@ -1,3 +1,4 @@
+import type { PartsLedger } from "../intake/index.js";
 import type { Decision } from "./decision-types.js";
 import type { NeededPart, OpenItem, WantedReading } from "./note-types.js";
 import type { ShownCaution } from "./sheet-reads.js";
@@ -49,6 +50,8 @@ export interface Handover {
   readonly book: DecisionBook;
   readonly lists: HandoverLists;
   readonly cautions: CautionsInForce;
+  /** The parts ledger as last published by another sheet; a sentence where none has published one. */
+  readonly ledger: PartsLedger | string;
   /** Whether decisions and records still stand on the files as they are now. */
   readonly standings: readonly Standing[];
   /** The sources that sheets named, each once. */

@@ -6,7 +6,10 @@ import { warningBlocks } from "./warning-blocks.js";
 /** The parts ledger: what is next, what blocks the rest, the order as a drawing, and every part with its marks. */
 export function presentLedger(ledger: PartsLedger): Presentation {
   const { parts, removal, removeNext, refitNext, blockedOff, blockedOn, counts, warnings } = ledger;
-  const blockers = new Map([...blockedOff, ...blockedOn].map(({ part, by }) => [part, by]));
+  const blockers = new Map([
+    ...blockedOff.map(({ part, by }) => [part, `off after ${by.join(", ")}`] as const),
+    ...blockedOn.map(({ part, by }) => [part, `on after ${by.join(", ")}`] as const),
+  ]);
   const none = "nothing";
   return Object.freeze<Presentation>({
     title: "Parts ledger",
@@ -42,14 +45,14 @@ export function presentLedger(ledger: PartsLedger): Presentation {
         columns: [
           { title: "part", align: "left" },
           { title: "state", align: "left" },
-          { title: "waits for", align: "left" },
+          { title: "may go", align: "left" },
           { title: "where and which way round", align: "left" },
           { title: "remark", align: "left" },
         ],
         rows: removal.map((name, i) => {
           const { state, marks, remark } = parts.find(({ part }) => part === name)!;
           return {
-            cells: [`${i + 1}  ${name}`, state, (blockers.get(name) ?? []).join(", "), marks, remark],
+            cells: [`${i + 1}  ${name}`, state, blockers.get(name) ?? "", marks, remark],
           };
         }),
       },

@@ -1,0 +1,56 @@
+import { readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { beforeAll, describe, expect, it } from "vitest";
+import type { Lift, Masses, PartsLedger, StoredEnergies } from "../kernel-helpers/intake/index.js";
+import { type RebuildRun, runRebuild } from "../kernel-helpers/notebook/run-rebuild.js";
+import { publishedValue, readSheetRecord } from "../kernel-helpers/record/sheet-record.js";
+import { ensureBuilt } from "./support/built.js";
+import { expectClose } from "./support/expect-close.js";
+import { copyOfDemo, runThrough } from "./support/run-demo.js";
+
+const sheet = "01-intake";
+
+describe.each([
+  { demo: "demo", told: 180, unit: "pound", next: ["nut"] },
+  { demo: "demo-metric", told: 55, unit: "kilogram", next: ["nut"] },
+] as const)("01-intake on $demo", ({ demo, told, unit, next }) => {
+  let folder: string;
+  beforeAll(async () => {
+    folder = copyOfDemo(demo, [sheet, "12-handover"]);
+    await runThrough(folder);
+  }, 240_000);
+  const published = <T>(name: string): T => publishedValue(readSheetRecord(folder, sheet)!, name) as T;
+
+  it("reckons the driven pulley to what it was told to weigh, within the stated uncertainty", () => {
+    const { value, standardUncertainty } = published<Masses>("masses").parts[0]!.mass;
+    expectClose(value.in(unit), told, {
+      abs: 2 * standardUncertainty.in(unit),
+      because: "twice the standard uncertainty the sheet states",
+    });
+  });
+  it("lifts it within the tags, and knows the energy that turns", () => {
+    expect(published<Lift>("lift").slingVerdict).toBe("holds");
+    expect(published<Lift>("lift").hookVerdict).toBe("holds");
+    expect(published<StoredEnergies>("energy").stores.length).toBe(3);
+  });
+  it("says what comes off next, and the handover shows the ledger", () => {
+    expect(published<PartsLedger>("parts").removeNext).toEqual(next);
+    expect(readFileSync(join(folder, "out", "12-handover.ipynb"), "utf8")).toContain("Parts ledger");
+  });
+});
+
+describe("01-intake where the ledger cannot be", () => {
+  it("stops there and names file, line and column", async () => {
+    await ensureBuilt();
+    const folder = copyOfDemo("demo", [sheet]);
+    const path = join(folder, "tables", "parts.csv");
+    writeFileSync(
+      path,
+      readFileSync(path, "utf8").replace("nut, in place, belt", "nut, in place, driven pulley"),
+    );
+    const run: RebuildRun = await runRebuild({ directory: folder });
+    expect(run.results[0]!.error!.message).toMatch(
+      /parts\.csv line \d+, column "comes off after \[text\]": found a ring: .*driven pulley after nut/,
+    );
+  }, 240_000);
+});
