@@ -95,5 +95,5 @@ function givesTheSame(a: RunGives, b: RunGives): boolean {
 function cellsText(run: Code, whole: Code = run): string {
   const count = (code: Code): number => [...code.values()].reduce((sum, cells) => sum + cells.length, 0);
   if (run === whole) return `All ${count(whole)} cells of the sheets behind it were run each time.`;
-  return `Each time the ${count(run)} cells that lead up to it were run, of ${count(whole)} in the sheets behind it; on the readings as they are they give the same as all. Each step told was confirmed with all cells.`;
+  return `Each time the ${count(run)} cells that lead up to it were run, of ${count(whole)} in the sheets behind it; on the readings as they are they give the same as all.`;
 }

@@ -62,10 +62,11 @@ export async function whatCarries(input: WhatCarriesInput): Promise<CarryingRead
   const overturning = found
     .flatMap(({ nearest, carrying }) => (carrying === undefined ? [] : [{ nearest, carrying }]))
     .sort((a, b) => a.nearest - b.nearest);
+  const confirmed = overturning.length > 0 && input.workers.some(({ confirm }) => confirm !== undefined);
   return {
     method: `Readings were moved one at a time, down and up by ${far} steps of their last written place (whole numbers by ${near}), and by ${near} where the figures did not answer in proportion; the nearest step that overturns was found by halving. Moves further than that, and of two readings together, were not tried.`,
     reach: `${far} steps of its last written place (a whole number ${near})`,
-    cells,
+    cells: confirmed ? `${cells} Each step told was confirmed with all cells.` : cells,
     readings: all.length,
     apart: all.length - readings.length,
     moving: found.filter(({ moves }) => moves).length,
