@@ -66,19 +66,12 @@ export function salvageOptions(
             ? {}
             : { cost: `${formatNumber(way.cost.low, 6)} to ${formatNumber(way.cost.high, 6)}` }),
           needs: way.needs,
-          ...given("risks", way.risks),
-          ...given("not where", way.notWhere),
           reversible: way.reversible,
-          ...given("source", way.source),
         }),
         breaks: Object.freeze(breaks),
       });
     }),
   );
-}
-
-function given(name: string, text: string): Record<string, string> {
-  return { [name]: text === "" ? "-" : text };
 }
 
 function percent(chance: number): string {

@@ -26,7 +26,7 @@ export function presentFinishedJournals({ journals, speed, torque }: FinishedJou
     blocks: [
       {
         type: "table",
-        caption: "Diameters and loads ± U (95 %)",
+        caption: "± U (95 %); a load that stands still presses from straight down (0°) counter-clockwise",
         columns: [
           { title: "journal", align: "left" },
           { title: "from", unit: units.sizeSymbol, align: "right" },
@@ -60,9 +60,7 @@ export function presentFinishedJournals({ journals, speed, torque }: FinishedJou
 function towards(load: JournalLoad | undefined): string {
   if (load?.direction === undefined) return load?.turnsWithShaft ? "turns with the shaft" : "not known";
   const at = `${formatNumber(Math.round(load.direction.in("degree")))}°`;
-  return load.turnsWithShaft
-    ? `the shaft's mark ${at}, turns with it`
-    : `${at} from straight down, counter-clockwise seen from ${load.seenFrom}`;
+  return load.turnsWithShaft ? `the shaft's mark ${at}, turns with it` : `${at}, seen from ${load.seenFrom}`;
 }
 
 /** A slope in thousandths: thou per inch and millimetres per metre are the same number. */

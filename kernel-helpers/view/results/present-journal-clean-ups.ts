@@ -29,14 +29,13 @@ export function presentJournalCleanUps(found: JournalCleanUps): Presentation {
     blocks: [
       {
         type: "table",
-        caption: `Diameters ± U (95 %); about its own centres a bent shaft costs more than wear alone; suggested: the largest size in steps of ${smallText(found.step, units)} that cleans up with ${chanceText(wanted)} or more`,
+        caption: "Diameters ± U (95 %)",
         columns: [
           { title: "journal", align: "left" },
           { title: "stations", unit: units.sizeSymbol, align: "left" },
           { title: "worn evenly", align: "right" },
           { title: "own centres", align: "right" },
           { title: "all on one side", align: "right" },
-          { title: "planned on", align: "left" },
           { title: "suggested", align: "right" },
           { title: "cleans up", align: "right" },
         ],
@@ -47,11 +46,14 @@ export function presentJournalCleanUps(found: JournalCleanUps): Presentation {
             sizeMeasured(cleanUp.most, units),
             cleanUp.about[0] === undefined ? "not read" : sizeMeasured(cleanUp.about[0].diameter, units),
             sizeMeasured(cleanUp.least, units),
-            cleanUp.about[0] === undefined ? "all on one side" : "own centres",
             sizeText(suggested, units),
             chanceText(chance),
           ],
         })),
+      },
+      {
+        type: "text",
+        text: `Planned on its own centres where the indicator was read (a bent shaft there costs more than wear alone), else on all wear on one side. Suggested: the largest size in steps of ${smallText(found.step, units)} that cleans up with ${chanceText(wanted)} or more.`,
       },
       leftFigure(found, units),
       ...open.map((text): Block => ({ type: "text", text })),

@@ -75,14 +75,19 @@ function margins({ options, chosen }: OptionsWeighed): TableBlock {
             of === undefined ? "–" : plusMinus(of.margin),
             ...options.map(({ limits }) => {
               const kept = limits.find(({ name }) => name === limit);
-              return kept === undefined ? "–" : chanceText(kept.chance);
+              return kept === undefined ? "–" : shortChance(kept.chance);
             }),
           ],
         };
       }),
-      { cells: ["all together", "", ...options.map(({ chance }) => chanceText(chance))] },
+      { cells: ["all together", "", ...options.map(({ chance }) => shortChance(chance))] },
     ],
   };
+}
+
+/** For a table of many: "> 99.9 %". */
+function shortChance(chance: number): string {
+  return chanceText(chance).replace("more than", ">").replace("less than", "<");
 }
 
 function flips({ flips: all, chosen }: OptionsWeighed): TableBlock {
@@ -152,7 +157,7 @@ function assumptions({ assumptions: all, options }: OptionsWeighed): Block[] {
         { title: "option to take", align: "left" },
       ],
       rows: all.map(({ name, options: others, flips: other }) => ({
-        cells: [name, ...others.map(({ chance }) => chanceText(chance)), other ? "changes" : "stays"],
+        cells: [name, ...others.map(({ chance }) => shortChance(chance)), other ? "changes" : "stays"],
         ...(other ? { mark: "warn" as const } : {}),
       })),
     },

@@ -1,4 +1,4 @@
-import type { OptionsWeighed } from "../../shaft/index.js";
+import type { LimitKept, OptionsWeighed } from "../../shaft/index.js";
 import { normalQuantile } from "../../statistics/index.js";
 import type { FigureBlock } from "../blocks.js";
 import { alarm, seriesLook } from "../palette.js";
@@ -8,10 +8,18 @@ import { plotText } from "./plot-text.js";
 const [least, most] = [-4, 6];
 const chances = [0.01, 0.1, 0.5, 0.9, 0.99, 0.999];
 
-/** Every limit of every option on one scale: how far its margin lies from breaking, in its own standard deviations. */
-export function weighedFigure({ options, wanted }: OptionsWeighed): FigureBlock {
+/** By the share of draws; where all or none hold, by the margin in its own deviations, at least as far out. */
+function placeOf({ chance, inDeviations }: LimitKept, draws: number): number {
+  const end = normalQuantile(1 - 1 / draws);
+  if (chance === 1) return Math.min(most, Math.max(end, inDeviations));
+  if (chance === 0) return Math.max(least, Math.min(-end, inDeviations));
+  return Math.max(least, Math.min(most, normalQuantile(chance)));
+}
+
+/** Every limit of every option on one scale: how far its margin lies from breaking, by the chance that it holds. */
+export function weighedFigure({ options, wanted, draws }: OptionsWeighed): FigureBlock {
   const names = [...new Set(options.flatMap(({ limits }) => limits.map(({ name }) => name)))].reverse();
-  const row = 18 + 12 * options.length;
+  const row = 14 + 8 * options.length;
   const data = options.map((option, i) => {
     const { color, symbol } = seriesLook(i);
     const shift = (i - (options.length - 1) / 2) * (0.7 / options.length);
@@ -19,9 +27,7 @@ export function weighedFigure({ options, wanted }: OptionsWeighed): FigureBlock 
       type: "scatter",
       mode: "markers",
       name: plotText(option.name),
-      x: option.limits.map(({ inDeviations }) =>
-        Number(Math.min(most, Math.max(least, inDeviations)).toFixed(4)),
-      ),
+      x: option.limits.map((kept) => Number(placeOf(kept, draws).toFixed(4))),
       y: option.limits.map(({ name }) => Number((names.indexOf(name) - shift).toFixed(4))),
       marker: { color, symbol, size: 9 },
       customdata: option.limits.map(({ name, chance }) => [plotText(name), (100 * chance).toFixed(2)]),
@@ -31,14 +37,13 @@ export function weighedFigure({ options, wanted }: OptionsWeighed): FigureBlock 
   return {
     type: "figure",
     alt: `How far each limit is from breaking for ${options.map(({ name }) => name).join(", ")}.`,
-    caption: `Each mark is a limit of an option: the mean of its margin over all draws, in standard deviations of that margin. Left of the full line it breaks. Dashed: the chance wanted, ${Math.round(100 * wanted)} %. Marks at the edges lie farther out.`,
+    caption: `Each mark is a limit of an option, by the share of drawn shafts in which it holds; where it holds in all, farther to the right by how many of its standard deviations its margin is away. Left of the full line it is more likely to break than to hold. Dashed: the chance wanted, ${Math.round(100 * wanted)} %.`,
     figure: {
       data,
       layout: {
-        title: { text: "How far each limit is from breaking" },
         width: 720,
         height: 150 + row * names.length,
-        margin: { l: 210, r: 24, t: 84, b: 64 },
+        margin: { l: 210, r: 24, t: 64, b: 64 },
         xaxis: {
           title: { text: "chance that it holds" },
           range: [least - 0.3, most + 0.3],

@@ -87,7 +87,7 @@ describe("finishedJournals({ journals, speed, torque })", () => {
       "8",
       "2.42500 ± 0.00039 in",
       "900 ± 88 lbf",
-      "30° from straight down, counter-clockwise seen from the nut's end",
+      "30°, seen from the nut's end",
       "0.200 ± 0.039",
     ]);
     expect(table.rows[1]!.cells.slice(5)).toEqual(["not known", "not known", "not known"]);
