@@ -32,7 +32,7 @@ export function presentJournalCleanUps(found: JournalCleanUps): Presentation {
         caption: "Diameters ± U (95 %)",
         columns: [
           { title: "journal", align: "left" },
-          { title: "stations", unit: units.sizeSymbol, align: "left" },
+
           { title: "worn evenly", align: "right" },
           { title: "own centres", align: "right" },
           { title: "all on one side", align: "right" },
@@ -41,8 +41,8 @@ export function presentJournalCleanUps(found: JournalCleanUps): Presentation {
         ],
         rows: journals.map(({ name, cleanUp, suggested, chance }) => ({
           cells: [
-            name,
-            `${stationText(cleanUp.from, units)} to ${stationText(cleanUp.to, units)}`,
+            `${name}, ${stationText(cleanUp.from, units)} to ${stationText(cleanUp.to, units)} ${units.sizeSymbol}`,
+
             sizeMeasured(cleanUp.most, units),
             cleanUp.about[0] === undefined ? "not read" : sizeMeasured(cleanUp.about[0].diameter, units),
             sizeMeasured(cleanUp.least, units),
