@@ -3,6 +3,7 @@
 export { type AirRoundBox, boxCooling } from "./box-cooling.js";
 export { type ClearanceMap, type ClearanceMapOptions, clearanceMap } from "./clearance-map.js";
 export { type FilmCurve, filmAt, filmCurve } from "./film-curve.js";
+export { type FilmMap, filmMap } from "./film-map.js";
 export { type FilmState, type FilmSupply, filmState } from "./film-state.js";
 export { type RunningFilm, type RunningFilmOptions, runningFilm } from "./running-film.js";
 export {

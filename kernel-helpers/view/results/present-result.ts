@@ -7,6 +7,7 @@ import type {
   ClearanceMap,
   CoastDown,
   ContactSpots,
+  FilmMap,
   PourPlan,
   RunIn,
   RunningFilm,
@@ -109,6 +110,7 @@ import { presentCutPlan, presentTurningStock } from "./present-cut-plan.js";
 import { presentDecision, type ShownDecision } from "./present-decision.js";
 import { presentDeepestCut } from "./present-deepest-cut.js";
 import { presentDrawUp } from "./present-draw-up.js";
+import { presentFilmMap } from "./present-film-map.js";
 import { presentFinishedJournals } from "./present-finished-journals.js";
 import {
   presentBook,
@@ -263,6 +265,7 @@ type Result =
   | CoastDown
   | AlloyChoice
   | BoxDesign
+  | FilmMap
   | ClearanceChoice
   | BoxFit
   | ContactSpots
@@ -361,6 +364,7 @@ const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: 
   "coast-down": presentCoastDown,
   "alloy choice": presentAlloyChoice,
   "box design": presentBoxDesign,
+  "film map": presentFilmMap,
   "clearance choice": presentClearanceChoice,
   "box fit": presentBoxFit,
   "contact spots": presentContactSpots,

@@ -20,6 +20,7 @@ export function presentRunIn(run: RunIn): Presentation {
         text: verdictText(run),
         because: `${run.boxes.map(({ name, because }) => `${name}: ${because}`).join(". ")}.`,
       },
+      ...agreementBlocks(run.boxes),
       runInFigure(run),
       boxTable(run, scale),
       ...causeBlocks(run.boxes),
@@ -41,6 +42,34 @@ function verdictText({ state, boxes, readNext }: RunIn): string {
     case "cannot tell yet":
       return `stay by the machine and ${next}`;
   }
+}
+
+/** Readings against the forecast, in one line. */
+function agreementBlocks(boxes: readonly RunInBox[]): Block[] {
+  const foretold = boxes.filter(({ agreement }) => agreement !== "nothing foretold");
+  if (foretold.length === 0) return [];
+  const apart = foretold.filter(({ agreement }) => agreement === "hotter" || agreement === "cooler");
+  const open = foretold.filter(({ agreement }) => agreement === "cannot tell yet");
+  const names = (of: readonly RunInBox[]): string => of.map(({ name }) => name).join(" and ");
+  return [
+    {
+      type: "verdict",
+      outcome: apart.length > 0 ? "no" : open.length > 0 ? "cannot tell yet" : "yes",
+      text:
+        apart.length > 0
+          ? `not as foretold: ${apart.map(({ name, agreement }) => `${name} runs ${agreement}`).join(", ")}`
+          : open.length > 0
+            ? `whether ${names(open)} ${open.length === 1 ? "runs" : "run"} as foretold cannot be told yet`
+            : `${names(foretold)} ${foretold.length === 1 ? "runs" : "run"} as foretold`,
+      because: `${foretold
+        .map(({ name, against }) =>
+          against === undefined
+            ? `${name}: no end to compare yet`
+            : `${name}: ends ${plusMinus(against).replace(" (difference)", "")} (95 %) from what was foretold`,
+        )
+        .join("; ")}.`,
+    },
+  ];
 }
 
 function boxTable({ boxes }: RunIn, scale: "degF" | "degC"): TableBlock {
