@@ -1,18 +1,3 @@
-import type {
-  AlloyChoice,
-  BoxAlignment,
-  BoxDesign,
-  BoxFit,
-  ClearanceChoice,
-  ClearanceMap,
-  CoastDown,
-  ContactSpots,
-  FilmMap,
-  PourPlan,
-  RunIn,
-  RunningFilm,
-  RunningPrediction,
-} from "../../bearing/index.js";
 import type { Material } from "../../handbook/material-type.js";
 import type { StandardKey } from "../../handbook/standard-keys.js";
 import type {
@@ -88,6 +73,7 @@ import type { TaperIdentity, TaperSetting } from "../../survey/taper-setting-typ
 import type { Presentation } from "../blocks.js";
 import type { Caution } from "../caution.js";
 import type { Audit } from "./audit-types.js";
+import { type BearingResult, bearingLooks } from "./bearing-looks.js";
 import { presentAudit } from "./present-audit.js";
 import {
   presentBalance,
@@ -98,10 +84,8 @@ import {
   presentSplitCorrection,
   presentUnbalanceVerdict,
 } from "./present-balance.js";
-import { presentAlloyChoice, presentBoxDesign, presentClearanceChoice } from "./present-bearing-design.js";
 import { presentBearingPressure } from "./present-bearing-pressure.js";
 import { presentBeltPulls, presentBeltWrap } from "./present-belt.js";
-import { presentBoxAlignment, presentBoxFit, presentContactSpots } from "./present-box-fit.js";
 import { presentBudget, presentUncertain } from "./present-budget.js";
 import { presentCaution } from "./present-caution.js";
 import { presentCleanUp } from "./present-clean-up.js";
@@ -110,7 +94,6 @@ import { presentCutPlan, presentTurningStock } from "./present-cut-plan.js";
 import { presentDecision, type ShownDecision } from "./present-decision.js";
 import { presentDeepestCut } from "./present-deepest-cut.js";
 import { presentDrawUp } from "./present-draw-up.js";
-import { presentFilmMap } from "./present-film-map.js";
 import { presentFinishedJournals } from "./present-finished-journals.js";
 import {
   presentBook,
@@ -154,7 +137,6 @@ import { presentNutHeat } from "./present-nut-heat.js";
 import { presentNutRemoval } from "./present-nut-removal.js";
 import { presentOptionsWeighed } from "./present-options-weighed.js";
 import { presentOvality } from "./present-ovality.js";
-import { presentPourPlan } from "./present-pour-plan.js";
 import { presentPressRig } from "./present-press-rig.js";
 import { presentProfile } from "./present-profile.js";
 import { isSingle, presentSingle, presentSingles } from "./present-quantity.js";
@@ -166,9 +148,7 @@ import {
 } from "./present-rebuild.js";
 import { presentRelease } from "./present-release.js";
 import { presentRoundness } from "./present-roundness.js";
-import { presentCoastDown, presentRunIn } from "./present-run-in.js";
 import { presentRunOut } from "./present-run-out.js";
-import { presentClearanceMap, presentRunningFilm, presentRunningPrediction } from "./present-running.js";
 import { presentShaftLoads } from "./present-shaft-loads.js";
 import {
   presentEnduranceLimit,
@@ -189,6 +169,7 @@ import { presentBeltAlignment, presentRimSpeed, presentWheelRunOut } from "./pre
 import { presentWornSide } from "./present-worn-side.js";
 
 type Result =
+  | BearingResult
   | ShownRebuild
   | ShownPublication
   | ShownDecision
@@ -261,19 +242,6 @@ type Result =
   | ShaftSteel
   | ShaftStrength
   | StressConcentration
-  | RunIn
-  | CoastDown
-  | AlloyChoice
-  | BoxDesign
-  | FilmMap
-  | ClearanceChoice
-  | BoxFit
-  | ContactSpots
-  | BoxAlignment
-  | PourPlan
-  | RunningFilm
-  | RunningPrediction
-  | ClearanceMap
   | CleanUp
   | FinishedJournals
   | ShaftLoads
@@ -360,19 +328,6 @@ const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: 
   "shaft steel": presentShaftSteel,
   "shaft strength": presentShaftStrength,
   "stress concentration": presentStressConcentration,
-  "run-in": presentRunIn,
-  "coast-down": presentCoastDown,
-  "alloy choice": presentAlloyChoice,
-  "box design": presentBoxDesign,
-  "film map": presentFilmMap,
-  "clearance choice": presentClearanceChoice,
-  "box fit": presentBoxFit,
-  "contact spots": presentContactSpots,
-  "box alignment": presentBoxAlignment,
-  "pour plan": presentPourPlan,
-  "running film": presentRunningFilm,
-  "running prediction": presentRunningPrediction,
-  "clearance map": presentClearanceMap,
   "clean-up": presentCleanUp,
   "finished journals": presentFinishedJournals,
   "shaft loads": presentShaftLoads,
@@ -384,6 +339,7 @@ const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: 
   "cut plan": presentCutPlan,
   "taper ways": presentTaperWays,
   "taper correction": presentTaperCorrection,
+  ...bearingLooks,
 };
 
 /**
