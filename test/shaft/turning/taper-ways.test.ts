@@ -207,7 +207,12 @@ describe("trialCutOf(table, { wanted, measuring })", () => {
   it("names the file that holds something else", () => {
     const given = { wanted: 0.06, measuring: thou(0.2) };
     expect(() => trialCutOf(tableOf("0.5,2.14"), given)).toThrow(/trial-cut\.csv must hold two rows.*got 1/);
-    expect(() => trialCutOf(tableOf("1,2.14", "1,2.2"), given)).toThrow(
+    expect(() => tableOf("1,2.14", "1,2.2")).toThrow(/trial-cut\.csv line 3.*found station 1 in again/);
+    const readAgain = readTable(
+      new TextEncoder().encode("station [in],diameter [in],remark\n1,2.14,\n1,2.2,repeat"),
+      { name: "trial-cut", file: "trial-cut.csv" },
+    );
+    expect(() => trialCutOf(readAgain, given)).toThrow(
       "trial-cut.csv must hold two stations, got 1 in twice",
     );
   });
