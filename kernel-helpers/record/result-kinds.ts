@@ -37,6 +37,7 @@ import type {
   OptionsWeighed,
   Recentring,
   ShaftLoads,
+  ShaftBending,
   ShaftSafety,
   ShaftSteel,
   ShaftStrength,
@@ -92,6 +93,7 @@ export interface ResultKinds {
   readonly "draw-up": DrawUp;
   readonly "balance on ways": BalanceOnWays;
   readonly balance: Balance;
+  readonly "shaft bending": ShaftBending;
   readonly "belt pulls": BeltPulls;
   readonly "belt wrap": BeltWrap;
   readonly "clean-up": CleanUp;

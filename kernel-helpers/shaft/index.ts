@@ -1,5 +1,6 @@
 // The shaft and what turns with it.
 export * from "./balance/index.js";
+export * from "./beam/index.js";
 export * from "./belt/index.js";
 export type { MaybeMeasured } from "./carried/carried-input.js";
 export * from "./clean-up/index.js";

@@ -42,6 +42,7 @@ import type {
   Recentring,
   RimSpeed,
   ShaftLoads,
+  ShaftBending,
   ShaftSafety,
   ShaftSteel,
   ShaftStrength,
@@ -86,6 +87,8 @@ import {
 } from "./present-balance.js";
 import { presentBearingPressure } from "./present-bearing-pressure.js";
 import { presentBeltPulls, presentBeltWrap } from "./present-belt.js";
+import { presentBending } from "./present-bending.js";
+import { presentBoxAlignment, presentBoxFit, presentContactSpots } from "./present-box-fit.js";
 import { presentBudget, presentUncertain } from "./present-budget.js";
 import { presentCaution } from "./present-caution.js";
 import { presentCleanUp } from "./present-clean-up.js";
@@ -231,6 +234,7 @@ type Result =
   | WheelRunOut
   | BeltAlignment
   | BeltPulls
+  | ShaftBending
   | BeltWrap
   | EnduranceLimit
   | BearingPressure
@@ -316,6 +320,7 @@ const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: 
   "rim speed": presentRimSpeed,
   "wheel run-out": presentWheelRunOut,
   "belt alignment": presentBeltAlignment,
+  "shaft bending": presentBending,
   "belt pulls": presentBeltPulls,
   "belt wrap": presentBeltWrap,
   "endurance limit": presentEnduranceLimit,

@@ -1,0 +1,21 @@
+// The shaft as a beam: bending, and the speeds at which it whirls.
+export type {
+  BendingShare,
+  BendingStation,
+  ShaftBending,
+  ShownLoad,
+  SupportReaction,
+} from "./bending-types.js";
+export { loadsAt } from "./loads-at.js";
+export { shaftBending } from "./shaft-bending.js";
+export type {
+  ShaftElasticity,
+  ShaftModel,
+  ShaftPull,
+  ShaftSleeve,
+  ShaftStretch,
+  ShaftSupport,
+  ShaftTorque,
+  ShaftWheel,
+} from "./shaft-model.js";
+export { closeGaps, stretchesOf, turnedDown } from "./shaft-stretches.js";
