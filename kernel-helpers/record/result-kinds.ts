@@ -28,6 +28,7 @@ import type {
   BeltPulls,
   BeltWrap,
   CleanUp,
+  CriticalSpeeds,
   CutPlan,
   DeepestCut,
   FinishedJournals,
@@ -93,6 +94,7 @@ export interface ResultKinds {
   readonly "draw-up": DrawUp;
   readonly "balance on ways": BalanceOnWays;
   readonly balance: Balance;
+  readonly "critical speeds": CriticalSpeeds;
   readonly "shaft bending": ShaftBending;
   readonly "belt pulls": BeltPulls;
   readonly "belt wrap": BeltWrap;

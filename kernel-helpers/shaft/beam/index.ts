@@ -6,6 +6,12 @@ export type {
   ShownLoad,
   SupportReaction,
 } from "./bending-types.js";
+export {
+  type CriticalSpeed,
+  type CriticalSpeeds,
+  type CriticalSpeedsOptions,
+  criticalSpeeds,
+} from "./critical-speeds.js";
 export { loadsAt } from "./loads-at.js";
 export { shaftBending } from "./shaft-bending.js";
 export type {

@@ -30,6 +30,7 @@ import type {
   BeltPulls,
   BeltWrap,
   CleanUp,
+  CriticalSpeeds,
   CutPlan,
   DeepestCut,
   EnduranceLimit,
@@ -93,6 +94,7 @@ import { presentBudget, presentUncertain } from "./present-budget.js";
 import { presentCaution } from "./present-caution.js";
 import { presentCleanUp } from "./present-clean-up.js";
 import { presentComparison } from "./present-comparison.js";
+import { presentCriticalSpeeds } from "./present-critical-speeds.js";
 import { presentCutPlan, presentTurningStock } from "./present-cut-plan.js";
 import { presentDecision, type ShownDecision } from "./present-decision.js";
 import { presentDeepestCut } from "./present-deepest-cut.js";
@@ -235,6 +237,7 @@ type Result =
   | BeltAlignment
   | BeltPulls
   | ShaftBending
+  | CriticalSpeeds
   | BeltWrap
   | EnduranceLimit
   | BearingPressure
@@ -321,6 +324,7 @@ const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: 
   "wheel run-out": presentWheelRunOut,
   "belt alignment": presentBeltAlignment,
   "shaft bending": presentBending,
+  "critical speeds": presentCriticalSpeeds,
   "belt pulls": presentBeltPulls,
   "belt wrap": presentBeltWrap,
   "endurance limit": presentEnduranceLimit,

@@ -1,0 +1,118 @@
+import type { Annotations, Layout, PlotData } from "plotly.js";
+import { formatNumber } from "../../quantity/index.js";
+import type { CriticalSpeeds } from "../../shaft/index.js";
+import type { FigureBlock, Presentation, VerdictBlock } from "../blocks.js";
+import { formatMeasured, plusMinus } from "../format-measured.js";
+import { seriesLook } from "../palette.js";
+import { onScale, type PlotMark, type PlotTrace, tidy } from "./plot-parts.js";
+import { plotText } from "./plot-text.js";
+import { type ShownUnits, shownUnits, systemOfLength } from "./shown-units.js";
+import { threeDigits } from "./three-digits.js";
+import { warningBlocks } from "./warning-blocks.js";
+
+const ordinals = ["first", "second", "third", "fourth", "fifth", "sixth"];
+
+/** Where a shaft whirls: the margin of its running speed, the shapes, the bounds beside it. */
+export function presentCriticalSpeeds(found: CriticalSpeeds): Presentation {
+  const units = shownUnits(systemOfLength(found.stations[0]!));
+  return Object.freeze<Presentation>({
+    title: "Critical speeds of the shaft",
+    blocks: [
+      ...(found.margin === undefined ? [] : [verdict(found)]),
+      figure(found, units),
+      {
+        type: "facts",
+        facts: [
+          ...found.modes.map(({ speed, plane }, i) => ({
+            label: `${ordinal(i)} critical speed`,
+            value: formatMeasured(speed, { unit: "rpm" }),
+            ...(plane === "both" ? {} : { note: `moves most in the ${plane} plane` }),
+          })),
+          {
+            label: "first, of the shaft at rest",
+            value: threeDigits(found.atRest),
+            note: `checked: between Dunkerley's ${threeDigits(found.dunkerley)} and Rayleigh's ${threeDigits(found.rayleigh)}`,
+          },
+        ],
+      },
+      ...warningBlocks(found.warnings),
+    ],
+  });
+}
+
+function verdict({ verdict: judged, margin, keepAway, speed }: CriticalSpeeds): VerdictBlock {
+  const away = `${formatNumber(100 * keepAway, 3)} %`;
+  const words = {
+    clear: ["yes", "the running speed keeps clear of every critical speed"],
+    "too near": ["no", "the running speed lies too near to a critical speed"],
+    "cannot tell yet": ["cannot tell yet", "whether the running speed keeps clear cannot be told"],
+    "no speed given": ["cannot tell yet", "no running speed was given"],
+  } as const;
+  const [outcome, text] = words[judged];
+  const percent = Math.round(100 * Math.abs(margin!.value));
+  return {
+    type: "verdict",
+    outcome,
+    text,
+    because: `It runs at ${threeDigits(speed!)}, ${percent} % ${margin!.value >= 0 ? "below" : "above"} the nearest one (margin ${plusMinus(margin!)}, 95 %); at least ${away} is asked for.`,
+  };
+}
+
+function ordinal(i: number): string {
+  return ordinals[i] ?? `${i + 1}th`;
+}
+
+function figure(found: CriticalSpeeds, { size, sizeSymbol }: ShownUnits): FigureBlock {
+  const x = found.stations.map((station) => onScale(station, size));
+  const dashes = ["solid", "dash", "dot", "dashdot"] as const;
+  const shapes = found.modes.map(
+    ({ speed, shape }, i) =>
+      ({
+        type: "scatter",
+        mode: "lines",
+        name: `${ordinal(i)}, ${threeDigits(speed.value)}`,
+        x,
+        y: shape.map(tidy),
+        line: { color: seriesLook(i).color, width: 2, dash: dashes[i % dashes.length]! },
+        hovertemplate: `%{x} ${sizeSymbol}: %{y:.2f}<extra></extra>`,
+      }) satisfies Record<string, unknown> & Partial<PlotData>,
+  );
+  const marks = (what: CriticalSpeeds["supports"], symbol: "triangle-up" | "square"): PlotTrace => ({
+    type: "scatter",
+    mode: "markers",
+    showlegend: false,
+    x: what.map(({ station }) => onScale(station, size)),
+    y: what.map(() => 0),
+    marker: { symbol, size: 11, color: seriesLook(2).color },
+    text: what.map(({ name }) => plotText(name, 30, 60)),
+    hoverinfo: "text",
+  });
+  const names = [...found.supports, ...found.wheels].map(
+    ({ name, station }, i): PlotMark =>
+      ({
+        x: onScale(station, size),
+        y: 0,
+        yshift: i % 2 === 0 ? -18 : 18,
+        showarrow: false,
+        text: plotText(name, 22, 40),
+        font: { size: 11 },
+      }) satisfies Partial<Annotations>,
+  );
+  return {
+    type: "figure",
+    alt: `How the shaft bends at its critical speeds: ${found.modes.map(({ speed }, i) => `${ordinal(i)} ${threeDigits(speed.value)}`).join(", ")}.`,
+    caption:
+      "The shape at each critical speed, its largest swing drawn as 1. Triangles: bearings; squares: wheels.",
+    figure: {
+      data: [...shapes, marks(found.supports, "triangle-up"), marks(found.wheels, "square")],
+      layout: {
+        width: 720,
+        height: 360,
+        title: { text: "How the shaft whirls" },
+        xaxis: { title: { text: `station (${sizeSymbol})` } },
+        yaxis: { title: { text: "swing (-)" }, range: [-1.15, 1.15] },
+        annotations: names,
+      } satisfies Record<string, unknown> & Partial<Layout>,
+    },
+  };
+}
