@@ -15,6 +15,7 @@ export {
 export { loadsAt } from "./loads-at.js";
 export { shaftBending } from "./shaft-bending.js";
 export type {
+  MountedWheel,
   ShaftElasticity,
   ShaftModel,
   ShaftPull,
@@ -22,6 +23,5 @@ export type {
   ShaftStretch,
   ShaftSupport,
   ShaftTorque,
-  ShaftWheel,
 } from "./shaft-model.js";
 export { closeGaps, stretchesOf, turnedDown } from "./shaft-stretches.js";

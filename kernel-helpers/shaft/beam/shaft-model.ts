@@ -46,7 +46,7 @@ export interface ShaftSupport {
 }
 
 /** What turns with the shaft: weight, and what resists being tilted. */
-export interface ShaftWheel {
+export interface MountedWheel {
   readonly name: string;
   readonly at: Length;
   readonly mass: MaybeMeasured<Mass>;
@@ -88,7 +88,7 @@ export interface ShaftModel {
   readonly material: Material | ShaftElasticity;
   /** Two or more. */
   readonly supports: readonly ShaftSupport[];
-  readonly wheels?: readonly ShaftWheel[];
+  readonly wheels?: readonly MountedWheel[];
   readonly pulls?: readonly ShaftPull[];
   readonly torques?: readonly ShaftTorque[];
   /** Whether the shaft's own weight is counted; default true. */
