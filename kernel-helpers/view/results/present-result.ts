@@ -89,7 +89,6 @@ import {
 import { presentBearingPressure } from "./present-bearing-pressure.js";
 import { presentBeltPulls, presentBeltWrap } from "./present-belt.js";
 import { presentBending } from "./present-bending.js";
-import { presentBoxAlignment, presentBoxFit, presentContactSpots } from "./present-box-fit.js";
 import { presentBudget, presentUncertain } from "./present-budget.js";
 import { presentCaution } from "./present-caution.js";
 import { presentCleanUp } from "./present-clean-up.js";
