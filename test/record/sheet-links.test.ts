@@ -1,5 +1,9 @@
+import { join } from "node:path";
 import { describe, expect, it } from "vitest";
+import { readNotebook } from "../../kernel-helpers/notebook/index.js";
 import { orderOfRun } from "../../kernel-helpers/record/order-of-run.js";
+import { packageRoot } from "../../kernel-helpers/record/package-root.js";
+import { codeSources } from "../../kernel-helpers/record/sheet-code.js";
 import { sheetLinks } from "../../kernel-helpers/record/sheet-links.js";
 
 describe("sheetLinks(sources)", () => {
@@ -27,6 +31,32 @@ describe("sheetLinks(sources)", () => {
     ]);
     expect(links.recalls).toEqual([]);
     expect(links.publishes).toEqual(["kept"]);
+  });
+  it("finds what an object spread or handed over whole names, where a cell before made it", () => {
+    const links = sheetLinks([
+      'const fixed = { name: "hub removal", options };\nconst $made: Made = { taper, ...more };',
+      'const chosen = { ...fixed, choice: "press" };',
+      'rebuild.decide({ ...chosen, reason: "it holds" })',
+      "rebuild.publish({ ...$made, wear: f({ ...chosen }) })",
+      "const whole = { fit }; rebuild.publish(whole)",
+    ]);
+    expect(links.decides).toEqual(["hub removal"]);
+    expect(links.publishes).toEqual(["taper", "wear", "fit"]);
+  });
+  it("takes of two objects by one name the one that stands before, and none that is computed", () => {
+    const links = sheetLinks([
+      'const chosen = { name: "first" };\nrebuild.decide({ ...chosen });',
+      'let chosen = { name: "second" }; rebuild.decide(chosen)',
+      "const chosen = weigh({ name: 'third' }); rebuild.decide({ ...chosen })",
+      'rebuild.decide({ ...later }); const later = { name: "fourth" };',
+      "const round = { ...round }; rebuild.publish({ ...round })",
+    ]);
+    expect(links.decides).toEqual(["first", "second"]);
+    expect(links.publishes).toEqual([]);
+  });
+  it("finds the decision of the worksheet on hub removal, which spreads what it settled before", () => {
+    const { cells } = readNotebook(join(packageRoot(), "worksheets", "03-hub-removal.ipynb"));
+    expect(sheetLinks(codeSources(cells)).decides).toEqual(["hub removal"]);
   });
   it("finds a handover", () => {
     expect(sheetLinks(["rebuild.handover()"]).takesAll).toBe(true);

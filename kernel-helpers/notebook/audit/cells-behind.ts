@@ -27,15 +27,15 @@ export function cellsBehind(sheet: string, code: RebuildState["code"]): RebuildS
     for (const other of code.keys()) {
       if (other === name) continue;
       const before = wanted.get(other) ?? (() => false);
-      const handsOn = (source: string): boolean => {
-        const links = sheetLinks([source]);
+      const sources = code.get(other)!.map(({ source }) => source);
+      const handOn = sources.filter((source, at) => {
+        const links = sheetLinks([source], sources.slice(0, at));
         return (
           links.publishes.some((given) => recalls.includes(given)) ||
           links.decides.some((given) => takesDecisions.includes(given))
         );
-      };
-      if (code.get(other)!.some(({ source }) => handsOn(source)))
-        wanted.set(other, (source) => before(source) || handsOn(source));
+      });
+      if (handOn.length > 0) wanted.set(other, (source) => before(source) || handOn.includes(source));
     }
   }
   return new Map([...code.keys()].flatMap((name) => (kept.has(name) ? [[name, kept.get(name)!]] : [])));

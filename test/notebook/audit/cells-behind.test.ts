@@ -91,6 +91,8 @@ describe("cellsBehind(sheet, code)", () => {
     ["06", hub],
     ["07", cells('r.decide({ name: "b", shape: r.recall("wear", "x") })')],
     ["08", cells('const d = r.decision("b");', "r.decide({ d })")],
+    ["09", cells('const made = { name: "spread" };', "const other = 1;", "r.decide({ ...made, other: 2 })")],
+    ["10", cells('const d = r.decision("spread");', "r.decide({ d })")],
     ["12", cells("const all = r.handover();", "r.decide({ all })")],
   ]);
   const kept = (sheet: string): string =>
@@ -102,6 +104,9 @@ describe("cellsBehind(sheet, code)", () => {
   it("takes the sheets behind results and decisions, and nothing of the others", () => {
     expect(kept("07")).toBe("04: c0 c1 c3, 07: c0");
     expect(kept("08")).toBe("04: c0 c1 c3, 07: c0, 08: c0 c1");
+  });
+  it("finds a decision whose name an earlier cell wrote into an object", () => {
+    expect(kept("10")).toBe("09: c0 c2, 10: c0 c1");
   });
   it("gives up where a sheet takes over whatever all others hand on", () => {
     expect(cellsBehind("12", code)).toBeUndefined();
