@@ -38,6 +38,7 @@ import type {
   OptionsWeighed,
   Recentring,
   ShaftBending,
+  ShaftDrawing,
   ShaftLoads,
   ShaftSafety,
   ShaftSteel,
@@ -101,6 +102,7 @@ export interface ResultKinds {
   readonly "clean-up": CleanUp;
   readonly "cut plan": CutPlan;
   readonly "taper ways": TaperWays;
+  readonly "shaft drawing": ShaftDrawing;
   readonly "finished journals": FinishedJournals;
   readonly "shaft loads": ShaftLoads;
   readonly "options weighed": OptionsWeighed;

@@ -13,6 +13,7 @@ export type {
 export { type CuttingForce, cuttingForce } from "./cutting-force.js";
 export { type GaugeBlockSet, type GaugeBlockStack, gaugeBlockStack } from "./gauge-block-stack.js";
 export { type LatheGiven, latheSetting } from "./lathe-setting.js";
+export { type DrawnStretch, type ShaftDrawing, shaftDrawing } from "./shaft-drawing.js";
 export { spindleSpeed } from "./spindle-speed.js";
 export {
   type TaperWay,

@@ -43,6 +43,7 @@ import type {
   Recentring,
   RimSpeed,
   ShaftBending,
+  ShaftDrawing,
   ShaftLoads,
   ShaftSafety,
   ShaftSteel,
@@ -153,6 +154,7 @@ import {
 import { presentRelease } from "./present-release.js";
 import { presentRoundness } from "./present-roundness.js";
 import { presentRunOut } from "./present-run-out.js";
+import { presentShaftDrawing } from "./present-shaft-drawing.js";
 import { presentShaftLoads } from "./present-shaft-loads.js";
 import {
   presentEnduranceLimit,
@@ -258,7 +260,8 @@ type Result =
   | TurningStock
   | CutPlan
   | TaperWays
-  | TaperCorrection;
+  | TaperCorrection
+  | ShaftDrawing;
 
 /** Every kind of result and its look. A kind without an entry here does not compile. */
 const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: K }>) => Presentation } = {
@@ -348,6 +351,7 @@ const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: 
   "taper ways": presentTaperWays,
   "taper correction": presentTaperCorrection,
   ...bearingLooks,
+  "shaft drawing": presentShaftDrawing,
 };
 
 /**

@@ -215,6 +215,7 @@ describe("trialCutOf(table, { wanted, measuring })", () => {
     expect(() => trialCutOf(readAgain, given)).toThrow(
       "trial-cut.csv must hold two stations, got 1 in twice",
     );
+    expect(() => trialCutOf(tableOf("1,2.14", "1,2.2"), given)).toThrow(/trial-cut\.csv has a fault/);
   });
 });
 

@@ -1,0 +1,72 @@
+import { describe, expect, it } from "vitest";
+import { inch, micrometre, mm } from "../../../kernel-helpers/quantity/index.js";
+import { type DrawnStretch, shaftDrawing } from "../../../kernel-helpers/shaft/index.js";
+import { drawingSvg } from "../../../kernel-helpers/view/drawing/drawing-svg.js";
+import { present } from "../../../kernel-helpers/view/present.js";
+import { expectClose } from "../../support/expect-close.js";
+
+const seat: DrawnStretch = { name: "seat", length: mm(60), diameter: mm(54), endDiameter: mm(60) };
+const journal: DrawnStretch = {
+  name: "journal",
+  length: mm(90),
+  diameter: mm(60),
+  tolerance: "f7",
+  roughness: micrometre(0.8),
+};
+const given = { title: "Pump <shaft>", material: "steel" };
+
+describe("shaftDrawing({ title, material, stretches })", () => {
+  const drawn = shaftDrawing({ ...given, stretches: [seat, journal] });
+  it("holds a diameter to the published limits of its zone: 60 f7 is −30, −60 µm", () => {
+    const { limits } = drawn.stretches[1]!;
+    expectClose(limits!.largest.in("mm"), 59.97, { rel: 1e-9, because: "ISO 286-2, 60 f7" });
+    expectClose(limits!.smallest.in("mm"), 59.94, { rel: 1e-9, because: "ISO 286-2, 60 f7" });
+  });
+  it("is as long as its stretches, and its taper is on diameter", () => {
+    expectClose(drawn.length.in("mm"), 150, { rel: 1e-9, because: "a sum" });
+    expectClose(drawn.stretches[0]!.taper!, 0.1, { rel: 1e-9, because: "6 mm in 60" });
+  });
+  it("names the stretch that is wrong", () => {
+    const of = (stretch: Partial<DrawnStretch>) => () =>
+      shaftDrawing({ ...given, stretches: [{ ...journal, ...stretch }] });
+    expect(of({ length: inch(0) })).toThrow('"journal": length must be a length above 0, got 0 in');
+    expect(of({ endDiameter: mm(50) })).toThrow("a taper is held by its gauge, got f7");
+    expect(of({ tolerance: "H7" })).toThrow("tolerance must be a shaft's");
+    expect(() => shaftDrawing({ ...given, stretches: [] })).toThrow(
+      "at least one stretch must be given, got none",
+    );
+  });
+  it("is drawn with every size, and the title as text", () => {
+    const blocks = present(drawn)!.blocks;
+    const drawing = blocks.find((block) => block.type === "drawing")!;
+    const svg = drawingSvg((drawing as { drawing: Parameters<typeof drawingSvg>[0] }).drawing);
+    for (const text of [
+      "taper 1:10",
+      "59.940 – 59.970",
+      "Ra 0.8 µm",
+      ">60<",
+      ">90<",
+      ">150<",
+      "Pump &lt;shaft&gt;",
+    ])
+      expect(svg).toContain(text);
+  });
+  it("keeps its texts apart, however short the stretches", () => {
+    const many = Array.from({ length: 7 }, (_, i) => ({
+      ...journal,
+      name: `j${i}`,
+      length: mm(i === 3 ? 4000 : 20),
+    }));
+    const { blocks } = present(shaftDrawing({ ...given, stretches: many }))!;
+    const { drawing } = blocks.find((block) => block.type === "drawing") as {
+      drawing: { shapes: readonly { type: string; at?: readonly [number, number]; text?: string }[] };
+    };
+    const texts = drawing.shapes.filter(
+      ({ type, text }) => type === "text" && text!.length > 1 && text !== given.title,
+    );
+    for (const a of texts)
+      for (const b of texts)
+        if (a !== b && Math.abs(a.at![1] - b.at![1]) < 12)
+          expect(Math.abs(a.at![0] - b.at![0])).toBeGreaterThan(80);
+  });
+});
