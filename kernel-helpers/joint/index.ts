@@ -1,5 +1,6 @@
 // Joints: threads and their nuts, hubs on shafts, and the rig that presses them off.
 
+export { type BreakLooseTwoWays, breakLooseTwoWays } from "./break-loose-two-ways.js";
 export { type CylinderLoad, type CylinderStress, cylinderStress } from "./cylinder-stress.js";
 export { drawUp } from "./draw-up.js";
 export type { DrawUp, DrawUpInput, DrawUpStop } from "./draw-up-types.js";
@@ -36,6 +37,7 @@ export type {
 } from "./hand-types.js";
 export { type HeatCeiling, heatCeiling } from "./heat-ceilings.js";
 export { type CoolingBody, coolingTime, stillAir } from "./heat-cooling.js";
+export { heatNeighbours } from "./heat-neighbours.js";
 export {
   type HeatNeighbour,
   type HeatNut,
