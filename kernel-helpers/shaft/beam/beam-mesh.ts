@@ -179,13 +179,13 @@ export function heldUnknowns(
 
 /**
  * Mass of the shaft and its wheels. The polar inertia counts times `polar`: in one plane −1 for whirling forward with the
- * turning shaft, 0 for a shaft that does not turn; in both planes it couples them.
+ * turning shaft, 1 for whirling backward, 0 for a shaft that does not turn; in both planes it couples them.
  */
 export function massMatrix(
   shaft: PlainShaft,
   mesh: BeamMesh,
   planes: readonly ("horizontal" | "vertical")[],
-  polar: 0 | -1,
+  polar: -1 | 0 | 1,
 ): BandedMatrix {
   const perNode = 2 * planes.length;
   const m = bandedMatrix(mesh.stations.length * perNode, 2 * perNode - 1);

@@ -32,6 +32,18 @@ export interface CriticalSpeed {
   readonly plane: "both" | "horizontal" | "vertical";
 }
 
+/**
+ * How the shaft bends while it goes round: with its turning, not at all (struck at rest), against its turning; "tied"
+ * where the bearings give differently both ways, and forward and backward come together.
+ */
+export type WhirlSense = "forward" | "at rest" | "backward" | "tied";
+
+/** A whirl to keep away from. */
+export interface WhirlMet {
+  readonly speed: Measured<RotationalSpeed>;
+  readonly sense: WhirlSense;
+}
+
 /** The lateral critical speeds of a shaft. */
 export interface CriticalSpeeds {
   readonly kind: "critical speeds";
@@ -39,12 +51,16 @@ export interface CriticalSpeeds {
   readonly stations: readonly Length[];
   readonly supports: readonly { readonly name: string; readonly station: Length }[];
   readonly wheels: readonly { readonly name: string; readonly station: Length }[];
+  /** The slowest whirl of all senses: where the bearings give alike, the first backward one. */
+  readonly lowest: WhirlMet;
+  /** The whirl of any sense nearest to the running speed, by its share. */
+  readonly nearest: WhirlMet | undefined;
   /** The first one of the shaft at rest, without gyroscopic effect, and the two bounds it must lie between. */
   readonly atRest: RotationalSpeed;
   readonly dunkerley: RotationalSpeed;
   readonly rayleigh: RotationalSpeed;
   readonly speed: RotationalSpeed | undefined;
-  /** Of the critical speed nearest to the running speed, less the running speed, over the critical one [-]. */
+  /** Of the nearest whirl less the running speed, over that of the whirl [-]; negative where it runs above it. */
   readonly margin: Measured<number> | undefined;
   readonly keepAway: number;
   readonly verdict: "clear" | "too near" | "cannot tell yet" | "no speed given";
@@ -58,8 +74,11 @@ const finest = 24;
  * Lateral critical speeds of a shaft with its wheels: where it whirls with its own turning, by unbalance.
  *
  * K u = ω² M u, with consistent mass of the shaft and the tilting of its sections and wheels; the wheels' gyroscopic
- * moment counts for whirling forward at the speed of turning: (I_d − I_p) in place of the inertia against tilting. Where
- * bearings give differently both ways, the two planes are solved as one, tied by I_p. Beside it, for the shaft at rest:
+ * moment counts for whirling at the speed of turning: (I_d − I_p) in place of the inertia against tilting forward,
+ * (I_d + I_p) backward. Where bearings give differently both ways, the two planes are solved as one, tied by I_p.
+ * The modes are the forward ones, which unbalance drives. The running speed is held against the nearest whirl of any
+ * sense: boxes give differently both ways, though nobody has measured how, and then unbalance drives the backward
+ * whirl too, which is the slowest; and the shaft at rest lies between. Beside it, for the shaft at rest:
  * Rayleigh's quotient of the shape it takes under its weight (above the first), Dunkerley's sum 1/Σ(1/ω²) (below it).
  * Pulls and torques do not count. Uncertainty as in `shaftBending`.
  *
@@ -81,7 +100,8 @@ const finest = 24;
  * const found = criticalSpeeds({ stretches, material: steel, supports, wheels }, { modes: 1 });
  * found.modes[0].speed.value.in("rpm").toFixed(0) // "1191"
  * @source critical speeds by consistent mass: H. D. Nelson & J. M. McVaugh, The dynamics of rotor-bearing systems using
- * finite elements, Journal of Engineering for Industry 98 (1976) 593-600 (from memory); Rayleigh, Dunkerley: Shigley's
+ * finite elements, Journal of Engineering for Industry 98 (1976) 593-600 (from memory); backward whirl driven by
+ * unbalance in unlike bearings: G. Genta, Dynamics of Rotating Systems, 2005, chapter 5 (from memory); Rayleigh, Dunkerley: Shigley's
  * Mechanical Engineering Design, 10th edition, section 7-6
  */
 export function criticalSpeeds(model: ShaftModel, options: CriticalSpeedsOptions = {}): CriticalSpeeds {
@@ -96,54 +116,73 @@ export function criticalSpeeds(model: ShaftModel, options: CriticalSpeedsOptions
   const { inputs, plain, unit } = readModel(where, model);
   const shaft = plain(inputs.map(({ si }) => si));
   const mesh = beamMesh(shaft, finest);
-  const whirls = (now: PlainShaft): readonly Whirl[] => whirlsOf(where, now, beamMesh(now, finest), count);
-  const middle = whirls(shaft);
-  const nearest = (all: readonly number[]): number => {
-    const margins = all.map((omega) => (omega - speed!.si) / omega);
-    return margins.reduce((best, m) => (Math.abs(m) < Math.abs(best) ? m : best));
-  };
+  const families = (now: PlainShaft): readonly Family[] =>
+    familiesOf(where, now, beamMesh(now, finest), count);
+  const middle = families(shaft);
+  const modes = middle[0]!.whirls;
+  const turning = (si: number): RotationalSpeed => quantityFromSi("rotational speed", si, "rpm");
+  const marginTo = (omega: number): number => (omega - speed!.si) / omega;
+  /** Which of all whirls, in their order, is the slowest, and which the nearest. */
+  const all = middle.flatMap(({ sense, whirls }) => whirls.map(({ omega }) => ({ sense, omega })));
+  const least = (by: (omega: number) => number): number =>
+    all.reduce((best, { omega }, i) => (by(omega) < by(all[best]!.omega) ? i : best), 0);
+  const slowest = least((omega) => omega);
+  const near = speed === undefined ? undefined : least((omega) => Math.abs(marginTo(omega)));
   // What the pulls do moves no critical speed: their doubt need not be run through.
   const moved = inputs.map((input) => (/^(pull of|torque)/.test(input.name) ? { ...input, u: 0 } : input));
   const found = carry((numbers) => {
-    const all = whirls(plain(numbers)).map(({ omega }) => omega);
-    const same = middle.map((_, i) => all[i] ?? Number.NaN);
-    return speed === undefined ? same : [...same, nearest(same)];
+    const now = families(plain(numbers));
+    const same = middle.flatMap(({ whirls }, f) =>
+      whirls.map((_, i) => now[f]!.whirls[i]?.omega ?? Number.NaN),
+    );
+    return near === undefined ? same : [...same, marginTo(same[near]!)];
   }, moved);
-  const turning = (si: number): RotationalSpeed => quantityFromSi("rotational speed", si, "rpm");
+  const speedOf = (i: number): Measured<RotationalSpeed> =>
+    measured(turning(found.values[i]!), turning(found.u[i]!), found.degreesOfFreedom[i]!);
+  const met = (i: number): WhirlMet => Object.freeze({ speed: speedOf(i), sense: all[i]!.sense });
   const rest = boundsOf(where, shaft, mesh);
   const inch = systemOf(unit) === "inch";
   const margin =
     speed === undefined
       ? undefined
-      : measured(
-          found.values[middle.length]!,
-          found.u[middle.length]!,
-          found.degreesOfFreedom[middle.length]!,
-        );
+      : measured(found.values[all.length]!, found.u[all.length]!, found.degreesOfFreedom[all.length]!);
+  // A family that ends below the running speed with as many as were asked for may go on just above it.
+  const beyond =
+    speed !== undefined &&
+    middle.some(({ whirls }) => whirls.length === count && whirls.at(-1)!.omega < speed.si);
+  const judged = verdictOf(margin, keepAway);
   const place = ({ name, at }: { readonly name: string; readonly at: Length }) =>
     Object.freeze({ name, station: at });
   return Object.freeze({
     kind: "critical speeds",
     modes: Object.freeze(
-      middle.map(({ shape, plane }, i) =>
-        Object.freeze({
-          speed: measured(turning(found.values[i]!), turning(found.u[i]!), found.degreesOfFreedom[i]!),
-          shape: Object.freeze(shape),
-          plane,
-        }),
+      modes.map(({ shape, plane }, i) =>
+        Object.freeze({ speed: speedOf(i), shape: Object.freeze(shape), plane }),
       ),
     ),
     stations: Object.freeze(mesh.stations.map((x) => quantityFromSi("length", x, inch ? "inch" : "mm"))),
     supports: Object.freeze(model.supports.map(place)),
     wheels: Object.freeze((model.wheels ?? []).map(place)),
+    lowest: met(slowest),
+    nearest: near === undefined ? undefined : met(near),
     atRest: turning(rest.atRest),
     dunkerley: turning(rest.dunkerley),
     rayleigh: turning(rest.rayleigh),
     speed,
     margin,
     keepAway,
-    verdict: verdictOf(margin, keepAway),
-    warnings: Object.freeze(warningsOf(model)),
+    verdict: beyond && judged === "clear" ? "cannot tell yet" : judged,
+    warnings: Object.freeze([
+      ...warningsOf(model),
+      ...(beyond
+        ? [
+            `It runs above the ${count === 1 ? "one mode" : `${count} modes`} sought: there may be one nearer; ask for more modes.`,
+          ]
+        : []),
+      ...(speed !== undefined && speed.si > all[slowest]!.omega
+        ? ["It runs above the slowest whirl: starting and stopping, it passes through."]
+        : []),
+    ]),
   });
 }
 
@@ -153,14 +192,44 @@ interface Whirl {
   readonly plane: CriticalSpeed["plane"];
 }
 
-function whirlsOf(where: string, shaft: PlainShaft, mesh: BeamMesh, count: number): readonly Whirl[] {
+interface Family {
+  readonly sense: WhirlSense;
+  readonly whirls: readonly Whirl[];
+}
+
+/** The whirls by sense, those that unbalance drives first. */
+function familiesOf(where: string, shaft: PlainShaft, mesh: BeamMesh, count: number): readonly Family[] {
   const alike = shaft.supports.every(({ horizontal, vertical }) => horizontal === vertical);
+  const senses = alike
+    ? ([
+        ["forward", -1],
+        ["at rest", 0],
+        ["backward", 1],
+      ] as const)
+    : ([
+        ["tied", -1],
+        ["at rest", 0],
+      ] as const);
+  return senses.map(([sense, polar]) => ({
+    sense,
+    whirls: whirlsOf(where, shaft, mesh, count, alike, polar),
+  }));
+}
+
+function whirlsOf(
+  where: string,
+  shaft: PlainShaft,
+  mesh: BeamMesh,
+  count: number,
+  alike: boolean,
+  polar: -1 | 0 | 1,
+): readonly Whirl[] {
   const planes = alike ? (["vertical"] as const) : (["horizontal", "vertical"] as const);
   const perNode = 2 * planes.length;
-  const discs = shaft.wheels.filter(({ polar, diametral }) => polar > diametral).length;
+  const discs = polar === -1 ? shaft.wheels.filter((wheel) => wheel.polar > wheel.diametral).length : 0;
   const modes = lowestModes(
     stiffnessMatrix(shaft, mesh, planes),
-    massMatrix(shaft, mesh, planes, -1),
+    massMatrix(shaft, mesh, planes, polar),
     count,
     discs,
   );

@@ -11,6 +11,8 @@ export {
   type CriticalSpeeds,
   type CriticalSpeedsOptions,
   criticalSpeeds,
+  type WhirlMet,
+  type WhirlSense,
 } from "./critical-speeds.js";
 export { loadsAt } from "./loads-at.js";
 export { shaftBending } from "./shaft-bending.js";

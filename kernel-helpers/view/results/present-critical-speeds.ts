@@ -1,6 +1,6 @@
 import type { Annotations, Layout, PlotData } from "plotly.js";
 import { formatNumber } from "../../quantity/index.js";
-import type { CriticalSpeeds } from "../../shaft/index.js";
+import type { CriticalSpeeds, WhirlSense } from "../../shaft/index.js";
 import type { FigureBlock, Presentation, VerdictBlock } from "../blocks.js";
 import { formatMeasured, plusMinus } from "../format-measured.js";
 import { seriesLook } from "../palette.js";
@@ -29,6 +29,11 @@ export function presentCriticalSpeeds(found: CriticalSpeeds): Presentation {
             ...(plane === "both" ? {} : { note: `moves most in the ${plane} plane` }),
           })),
           {
+            label: "slowest whirl of all",
+            value: formatMeasured(found.lowest.speed, { unit: "rpm" }),
+            note: senseText(found.lowest.sense),
+          },
+          {
             label: "first, of the shaft at rest",
             value: threeDigits(found.atRest),
             note: `checked: between Dunkerley's ${threeDigits(found.dunkerley)} and Rayleigh's ${threeDigits(found.rayleigh)}`,
@@ -40,11 +45,11 @@ export function presentCriticalSpeeds(found: CriticalSpeeds): Presentation {
   });
 }
 
-function verdict({ verdict: judged, margin, keepAway, speed }: CriticalSpeeds): VerdictBlock {
+function verdict({ verdict: judged, margin, nearest, keepAway, speed }: CriticalSpeeds): VerdictBlock {
   const away = `${formatNumber(100 * keepAway, 3)} %`;
   const words = {
-    clear: ["yes", "the running speed keeps clear of every critical speed"],
-    "too near": ["no", "the running speed lies too near to a critical speed"],
+    clear: ["yes", "the running speed keeps clear of every whirl"],
+    "too near": ["no", "the running speed lies too near to a whirl"],
     "cannot tell yet": ["cannot tell yet", "whether the running speed keeps clear cannot be told"],
     "no speed given": ["cannot tell yet", "no running speed was given"],
   } as const;
@@ -54,8 +59,26 @@ function verdict({ verdict: judged, margin, keepAway, speed }: CriticalSpeeds): 
     type: "verdict",
     outcome,
     text,
-    because: `It runs at ${threeDigits(speed!)}, ${percent} % ${margin!.value >= 0 ? "below" : "above"} the nearest one (margin ${plusMinus(margin!)}, 95 %); at least ${away} is asked for.`,
+    because: `It runs at ${threeDigits(speed!)}, ${percent} % ${margin!.value >= 0 ? "below" : "above"} the nearest whirl, ${threeDigits(nearest!.speed.value)} ${shortSense[nearest!.sense]} (margin ${plusMinus(margin!)}, 95 %); at least ${away} is asked for.`,
   };
+}
+
+const shortSense = {
+  forward: "forward",
+  "at rest": "at rest",
+  backward: "backward",
+  tied: "of both planes together",
+} as const;
+
+function senseText(sense: WhirlSense): string {
+  const words = {
+    forward: "forward, with the turning shaft",
+    "at rest": "of the shaft at rest",
+    backward:
+      "backward, against the turning shaft: boxes that give differently both ways let unbalance drive it",
+    tied: "of the two planes together, whose bearings give differently",
+  } as const;
+  return words[sense];
 }
 
 function ordinal(i: number): string {
