@@ -1,3 +1,4 @@
+import { type Curve, linearFit, linearised, type Problem, sumOfSquares, valueAt } from "./approach-model.js";
 import { requireFiniteList, requireSameLength, uncertaintyList } from "./check.js";
 import { chiSquareQuantile } from "./chi-square-distribution.js";
 import { fQuantile } from "./f-distribution.js";
@@ -11,8 +12,18 @@ export interface FitApproachOptions {
   readonly u?: number | readonly number[];
   /** An end foretold by other means, with its standard uncertainty; needs `u` [unit of y]. */
   readonly foretold?: { readonly end: number; readonly u: number };
+  /** Other readings that share the time constant, each with an end and a start of its own; their times start at 0. */
+  readonly alike?: readonly Approaching[];
   /** Share covered by the interval of the end, two-sided [-]; default 0.95. */
   readonly coverage?: number;
+}
+
+/** Readings that approach an end of their own. */
+export interface Approaching {
+  readonly t: readonly number[];
+  readonly y: readonly number[];
+  /** Standard uncertainty of each reading, or one for all [unit of y]. */
+  readonly u?: number | readonly number[];
 }
 
 /** Readings that approach an end, fitted. */
@@ -32,7 +43,7 @@ export interface Approach {
   /** Values of the end that the readings do not contradict; ±Infinity where they set no bound. */
   readonly endInterval: { readonly from: number; readonly to: number; readonly coverage: number };
   readonly residuals: readonly number[];
-  /** Σ (residual/u)², with `u`; else Σ residual² [unit of y²]. */
+  /** Σ (residual/u)², with `u`; else Σ residual² [unit of y²]; over the readings of `alike` too. */
   readonly residualSumOfSquares: number;
   readonly degreesOfFreedom: number;
   /** Root of the residual sum of squares over the degrees of freedom [unit of y]; undefined with `u`. */
@@ -56,6 +67,8 @@ const farEnd = 1e4;
  * the profile of the sum of squares: those ends E whose best fit is worse by no more than χ² (1 degree of freedom)
  * with `u`, or F(1, ν)·s² without: it holds also where the readings hardly bend yet, and may be open to one side.
  *
+ * Readings of `alike` have ends and starts of their own and the same τ: what they tell of τ comes in as one more row.
+ *
  * Valid when: the errors are in y alone and independent (readings closer together than the thing measured can
  * change by itself are not), and one time constant rules. Times need not be evenly spaced.
  *
@@ -64,6 +77,7 @@ const farEnd = 1e4;
  * @param options.start value at time 0 if known exactly [unit of y]
  * @param options.u standard uncertainty of a reading, > 0 [unit of y]
  * @param options.foretold an end foretold otherwise, counted as one more observation [unit of y]
+ * @param options.alike other readings with the same time constant, at least three each [the same units]
  * @param options.coverage share covered by the interval, between 0 and 1 [-]
  * @returns end, start, time constant with uncertainties, and the interval of the end
  * @throws RangeError fewer readings than are needed (4; 3 with `start`; one less with `u`), `foretold` without `u`,
@@ -81,7 +95,7 @@ export function fitApproach(
   options: FitApproachOptions = {},
 ): Approach {
   const where = "fitApproach";
-  const { start, foretold, coverage = 0.95 } = options;
+  const { start, foretold, alike = [], coverage = 0.95 } = options;
   requireFiniteList(where, "t", t, 0);
   requireFiniteList(where, "y", y, 0);
   requireSameLength(where, "t", t, "y", y);
@@ -95,17 +109,20 @@ export function fitApproach(
     throw new RangeError(`${where}: start must be a finite number, got ${start}`);
   if (!(coverage > 0 && coverage < 1))
     throw new RangeError(`${where}: coverage must lie between 0 and 1, got ${coverage}`);
+  const others = alike.map((one, i) => alikeProblem(where, `alike[${i}]`, one));
   const parameters = start === undefined ? 3 : 2;
   const observations = y.length + (foretold === undefined ? 0 : 1);
-  const needed = parameters + (options.u === undefined ? 1 : 0);
+  // Others with the same time constant tell it: the readings need not.
+  const needed = parameters + (options.u === undefined ? 1 : 0) - (others.length > 0 ? 1 : 0);
   if (observations < needed)
     throw new RangeError(`${where}: at least ${needed} readings are needed, got ${y.length}`);
-  const span = Math.max(...t) - Math.min(...t);
-  if (!(span > 0)) throw new RangeError(`${where}: the readings must span some time, got all at ${t[0]}`);
+  const own = Math.max(...t) - Math.min(...t);
+  const span = Math.max(own, ...others.map((other) => other.span));
+  if (!(own > 0)) throw new RangeError(`${where}: the readings must span some time, got all at ${t[0]}`);
   if (y.every((value) => value === y[0]))
     throw new RangeError(`${where}: readings that are all ${y[0]} tell nothing of a time constant`);
   const u = uncertaintyList(where, "u", options.u ?? 1, y.length);
-  const problem: Problem = { t, y, u, start, foretold, span };
+  const problem: Problem = { t, y, u, start, foretold, span, others };
 
   const best = bestTimeConstant(problem, (tau) => linearFit(problem, tau));
   if (best === undefined)
@@ -115,9 +132,10 @@ export function fitApproach(
   const refined = refine(problem, best);
   const { end, first, tau } = refined;
   const sum = sumOfSquares(problem, refined);
-  const degreesOfFreedom = observations - parameters;
+  const degreesOfFreedom =
+    observations - parameters + others.reduce((count, other) => count + other.y.length - 2, 0);
   const variance = options.u === undefined ? sum / degreesOfFreedom : 1;
-  const design = slopes(problem, refined);
+  const { design } = linearised(problem, refined);
   const fit = leastSquares(design, new Array<number>(design.length).fill(0), {
     weights: new Array<number>(design.length).fill(1),
     knownUncertainty: true,
@@ -175,55 +193,20 @@ export function approachAt(fit: Approach, t: number): { readonly value: number; 
   return { value: fit.end + (fit.start - fit.end) * fade, u: Math.sqrt(Math.max(0, variance)) };
 }
 
-interface Problem {
-  readonly t: readonly number[];
-  readonly y: readonly number[];
-  readonly u: readonly number[];
-  readonly start: number | undefined;
-  readonly foretold: FitApproachOptions["foretold"];
-  readonly span: number;
-}
-
-interface Curve {
-  readonly end: number;
-  readonly first: number;
-  readonly tau: number;
-}
-
-function valueAt({ end, first, tau }: Curve, t: number): number {
-  return end + (first - end) * Math.exp(-t / tau);
-}
-
-function sumOfSquares({ t, y, u, foretold }: Problem, curve: Curve): number {
-  const ofReadings = y.reduce((sum, value, i) => sum + ((value - valueAt(curve, t[i]!)) / u[i]!) ** 2, 0);
-  return ofReadings + (foretold === undefined ? 0 : ((curve.end - foretold.end) / foretold.u) ** 2);
-}
-
-/** Best end and start for a time constant: linear. Undefined where they cannot be told apart. */
-function linearFit({ t, y, u, start, foretold }: Problem, tau: number): Curve | undefined {
-  // Normal equations of at most two unknowns, about the first reading so that no large numbers cancel.
-  const origin = y[0]!;
-  let [aa, ab, bb, ay, by] = [0, 0, 0, 0, 0];
-  const take = (a: number, b: number, value: number, weight: number): void => {
-    aa += weight * a * a;
-    ab += weight * a * b;
-    bb += weight * b * b;
-    ay += weight * a * value;
-    by += weight * b * value;
-  };
-  for (let i = 0; i < t.length; i++) {
-    const fade = Math.exp(-t[i]! / tau);
-    const known = start === undefined ? 0 : fade * (start - origin);
-    take(-Math.expm1(-t[i]! / tau), start === undefined ? fade : 0, y[i]! - origin - known, 1 / u[i]! ** 2);
-  }
-  if (foretold !== undefined) take(1, 0, foretold.end - origin, 1 / foretold.u ** 2);
-  if (start !== undefined) return aa > 0 ? { end: origin + ay / aa, first: start, tau } : undefined;
-  const determinant = aa * bb - ab * ab;
-  if (!(determinant > 1e-13 * aa * bb)) return undefined;
+function alikeProblem(where: string, name: string, { t, y, u }: Approaching): Problem {
+  requireFiniteList(where, `${name}.t`, t, 3);
+  requireFiniteList(where, `${name}.y`, y, 3);
+  requireSameLength(where, `${name}.t`, t, `${name}.y`, y);
+  const span = Math.max(...t) - Math.min(...t);
+  if (!(span > 0)) throw new RangeError(`${where}: ${name}.t must span some time, got all at ${t[0]}`);
   return {
-    end: origin + (bb * ay - ab * by) / determinant,
-    first: origin + (aa * by - ab * ay) / determinant,
-    tau,
+    t,
+    y,
+    u: uncertaintyList(where, `${name}.u`, u ?? 1, y.length),
+    start: undefined,
+    foretold: undefined,
+    span,
+    others: [],
   };
 }
 
@@ -252,23 +235,10 @@ function bestTimeConstant(problem: Problem, curveOf: (tau: number) => Curve | un
   return curveOf(Math.exp((low + high) / 2));
 }
 
-/** One row a reading (and one for the foretold end): slopes of the curve over u, by end, start, time constant. */
-function slopes({ t, u, start, foretold }: Problem, { end, first, tau }: Curve): number[][] {
-  const rows = t.map((time, i) => {
-    const fade = Math.exp(-time / tau);
-    const byTau = ((first - end) * fade * time) / tau ** 2;
-    return [1 - fade, ...(start === undefined ? [fade] : []), byTau].map((slope) => slope / u[i]!);
-  });
-  if (foretold !== undefined) rows.push([1 / foretold.u, ...(start === undefined ? [0] : []), 0]);
-  return rows;
-}
-
 function refine(problem: Problem, from: Curve): Curve {
   let [curve, least] = [from, sumOfSquares(problem, from)];
   for (let i = 0; i < 20; i++) {
-    const design = slopes(problem, curve);
-    const misses = problem.y.map((value, k) => (value - valueAt(curve, problem.t[k]!)) / problem.u[k]!);
-    if (problem.foretold !== undefined) misses.push((problem.foretold.end - curve.end) / problem.foretold.u);
+    const { design, misses } = linearised(problem, curve);
     let move: readonly number[];
     try {
       move = leastSquares(design, misses, {

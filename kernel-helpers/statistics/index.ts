@@ -20,7 +20,13 @@ export { fCdf, fQuantile, fSurvival } from "./f-distribution.js";
 // Many tests at once
 export { foundAmong } from "./false-discovery.js";
 // Approach to an end
-export { type Approach, approachAt, type FitApproachOptions, fitApproach } from "./fit-approach.js";
+export {
+  type Approach,
+  type Approaching,
+  approachAt,
+  type FitApproachOptions,
+  fitApproach,
+} from "./fit-approach.js";
 // Lines
 export { type FitLineOptions, fitLine } from "./fit-line.js";
 export { type BothErrorsOptions, fitLineBothErrors } from "./fit-line-both-errors.js";
@@ -103,6 +109,7 @@ export {
 export { riceCdf } from "./rice-distribution.js";
 export { type RunsTest, runsTest } from "./runs-test.js";
 export { evaluateSegment, type SegmentLine } from "./segment.js";
+export { type SharedTimeConstant, sharedTimeConstant } from "./shared-time-constant.js";
 export { type CoverageIntervals, type Interval, shortestInterval } from "./shortest-interval.js";
 export { studentTCdf, studentTQuantile } from "./student-t-distribution.js";
 export * from "./uncertain/index.js";

@@ -1,5 +1,10 @@
 import { describe, expect, it } from "vitest";
-import { approachAt, fitApproach, randomGenerator } from "../../kernel-helpers/statistics/index.js";
+import {
+  approachAt,
+  fitApproach,
+  randomGenerator,
+  sharedTimeConstant,
+} from "../../kernel-helpers/statistics/index.js";
 import { expectClose } from "../support/expect-close.js";
 import { readReference } from "../support/read-reference.js";
 
@@ -138,5 +143,93 @@ describe("approachAt(fit, t)", () => {
     expectClose(approachAt(fit, 25).value, 80 - 60 / Math.E, rounding);
     expectClose(approachAt(fit, 0).u, fit.uStart, { rel: 1e-9, because: "same covariance" });
     expectClose(approachAt(fit, 1e5).u, fit.uEnd, { rel: 1e-9, because: "same covariance" });
+  });
+});
+
+describe("fitApproach(t, y, { alike }) and sharedTimeConstant(stretches)", () => {
+  const noisy = (end: number, start: number, tau: number, seed: number, t = times, u = 0.5) => {
+    const random = randomGenerator(seed);
+    return { t, y: t.map((x) => curve(end, start, tau)(x) + u * random.normal()), u };
+  };
+  it("finds each end of exact readings that share a time constant", () => {
+    const early = [0, 5, 10];
+    const fit = fitApproach(early, early.map(curve(60, 30, 25)), {
+      u: 0.5,
+      alike: [{ t: times, y: times.map(curve(30, 20, 25)), u: 0.5 }],
+    });
+    expectClose(fit.end, 60, rounding);
+    expectClose(fit.start, 30, rounding);
+    expectClose(fit.timeConstant, 25, rounding);
+    expect(fit.degreesOfFreedom).toBe(3 + times.length - 5);
+  });
+  it("is the fit of one stretch where the others tell nothing of a time constant", () => {
+    const one = noisy(60, 30, 25, 3);
+    const alone = fitApproach(one.t, one.y, { u: 0.5 });
+    // Readings so rough that they weigh nothing.
+    const beside = fitApproach(one.t, one.y, { u: 0.5, alike: [{ ...noisy(30, 20, 25, 4), u: 1e9 }] });
+    expectClose(beside.end, alone.end, rounding);
+    expectClose(beside.uEnd, alone.uEnd, rounding);
+    expectClose(beside.timeConstant, alone.timeConstant, rounding);
+    expectClose(beside.endInterval.to, alone.endInterval.to, rounding);
+  });
+  it("with the same readings twice: the same end, and half the variance of the time constant", () => {
+    const one = noisy(60, 30, 25, 5);
+    const alone = fitApproach(one.t, one.y, { u: 0.5 });
+    const twice = fitApproach(one.t, one.y, { u: 0.5, alike: [one] });
+    expectClose(twice.end, alone.end, rounding);
+    expectClose(twice.residualSumOfSquares, 2 * alone.residualSumOfSquares, rounding);
+    expectClose(twice.uTimeConstant, alone.uTimeConstant / Math.SQRT2, {
+      rel: 1e-6,
+      because: "slopes at the best fit",
+    });
+  });
+  it("covers the true end in 93 to 97 % of 1 000 seeded pairs, and narrower than one stretch alone", () => {
+    const early = [0, 5, 10, 15, 20, 25];
+    let [inside, narrower] = [0, 0];
+    for (let seed = 1; seed <= 1000; seed++) {
+      const now = noisy(60, 30, 25, seed, early);
+      const fit = fitApproach(now.t, now.y, { u: 0.5, alike: [noisy(30, 20, 25, 5000 + seed)] });
+      if (fit.endInterval.from <= 60 && 60 <= fit.endInterval.to) inside++;
+      if (seed > 100) continue;
+      let width = Number.POSITIVE_INFINITY;
+      try {
+        const { endInterval } = fitApproach(now.t, now.y, { u: 0.5 });
+        width = endInterval.to - endInterval.from;
+      } catch {
+        // no end in sight by itself
+      }
+      if (fit.endInterval.to - fit.endInterval.from < width) narrower++;
+    }
+    expect(inside / 1000).toBeGreaterThan(0.93);
+    expect(inside / 1000).toBeLessThan(0.97);
+    expect(narrower).toBeGreaterThan(90);
+  });
+  it("refuses a shared time constant in about 5 % of 600 seeded pairs that share one", () => {
+    let refused = 0;
+    for (let seed = 1; seed <= 600; seed++)
+      if (!sharedTimeConstant([noisy(60, 30, 25, seed), noisy(30, 20, 25, 7000 + seed)]).shared) refused++;
+    // Three standard deviations of 600 draws at 5 % are 2.7 %.
+    expect(refused / 600).toBeGreaterThan(0.023);
+    expect(refused / 600).toBeLessThan(0.077);
+  });
+  it("refuses where one takes twice as long as the other, and where one goes straight on", () => {
+    const found = sharedTimeConstant([noisy(60, 30, 25, 1), noisy(60, 20, 50, 2)]);
+    expect(found.shared).toBe(false);
+    expect(found.degreesOfFreedom).toEqual([1, 2 * times.length - 6]);
+    expect(found.f).toBeGreaterThan(found.critical);
+    const straight = { t: times, y: times.map((t, i) => 20 + 0.3 * t + (i % 2)), u: 0.5 };
+    expect(sharedTimeConstant([noisy(60, 30, 25, 1), straight]).shared).toBe(false);
+  });
+  it("refuses one stretch, too few readings, and a level outside 0 to 1", () => {
+    const one = noisy(60, 30, 25, 1);
+    expect(() => sharedTimeConstant([one])).toThrow(/at least two stretches/);
+    expect(() =>
+      sharedTimeConstant([
+        { t: [0, 1, 2], y: [0, 1, 1.5] },
+        { t: [0, 1], y: [0, 1] },
+      ]),
+    ).toThrow(/three readings a stretch and one more are needed, got 3, 2/);
+    expect(() => sharedTimeConstant([one, one], { level: 0 })).toThrow(/level/);
+    expect(() => fitApproach(one.t, one.y, { alike: [{ t: [0, 1], y: [1, 2] }] })).toThrow(/alike\[0\]/);
   });
 });

@@ -1,12 +1,14 @@
 import { type Measured, measured, quantityFromSi, type TemperatureDifference } from "../../quantity/index.js";
 import {
   type Approach,
+  type Approaching,
   approachAt,
   chiSquareQuantile,
   fitApproach,
   fitLine,
+  sharedTimeConstant,
 } from "../../statistics/index.js";
-import type { RunInEnd, RunInReading } from "./run-in-types.js";
+import type { RunInEnd, RunInReading, RunInSharing } from "./run-in-types.js";
 
 /** Where a box is heading by the readings of one stretch. */
 export interface BoxHeading {
@@ -16,10 +18,16 @@ export interface BoxHeading {
   readonly rate: Measured<TemperatureDifference> | undefined;
   /** The readings scatter more about the curve than the thermometer explains. */
   readonly rough: boolean;
+  readonly sharing: RunInSharing | undefined;
 }
 
 /** Readings the present rate is found from. */
 const lastReadings = 4;
+/** Readings needed to see an end: in a stretch by itself, and where earlier ones tell the time constant. */
+const neededAlone = 4;
+const neededShared = 3;
+/** Chance of refusing a shared time constant [-]. */
+const sharingLevel = 0.05;
 /** Of the whole rise, what counts as nearly there. */
 const nearly = 0.1;
 
@@ -27,45 +35,56 @@ const nearly = 0.1;
  * Fits the approach of a box's rise over the room to its end, in one stretch.
  *
  * The rise over the room is fitted, so that a room that warms up does not pass for a box that does. Time counts from
- * the stretch's first reading.
+ * the stretch's first reading. Heat stored over heat given up rules the time constant, and neither changes much with
+ * speed or oil: it is shared with earlier stretches unless an F test at 5 % speaks against it.
  *
  * @param readings  of one stretch, in order
  * @param u  standard uncertainty of one rise [K]
+ * @param earlier  readings of the stretches before it, in order
  */
-export function boxHeading(readings: readonly RunInReading[], u: number): BoxHeading {
+export function boxHeading(
+  readings: readonly RunInReading[],
+  u: number,
+  earlier: readonly (readonly RunInReading[])[] = [],
+): BoxHeading {
   const scale = scaleOf(readings[0]!);
   const difference = (si: number): TemperatureDifference =>
     quantityFromSi("temperature difference", si, scale);
-  const origin = readings[0]!.time.si;
-  const t = readings.map(({ time }) => time.si - origin);
-  const rise = readings.map(({ temperature, room }) => temperature.kelvin - room.kelvin);
+  const { t, y: rise } = approachOf(readings, u);
   const rate = presentRate(t, rise, u, difference);
-  if (readings.length < 4)
+  const others = earlier.filter((one) => one.length >= 3).map((one) => approachOf(one, u));
+  const sharing = readings.length < neededShared ? undefined : sharingOf([...others, { t, y: rise, u }]);
+  const alike = sharing?.shared === true ? others : [];
+  if (readings.length < (alike.length > 0 ? neededShared : neededAlone))
     return {
       fit: undefined,
       end: undefined,
-      noEnd: `only ${readings.length} ${readings.length === 1 ? "reading" : "readings"} at this speed; 4 are needed to see where it is heading`,
+      noEnd: `only ${readings.length} ${readings.length === 1 ? "reading" : "readings"} at this speed; ${neededAlone} are needed to see where it is heading`,
       rate,
       rough: false,
+      sharing,
     };
   let fit: Approach;
   let rough = false;
   try {
-    fit = fitApproach(t, rise, { u });
+    fit = fitApproach(t, rise, { u, alike });
     // Rougher than the thermometer: judged by the scatter, wider.
     const left = fit.degreesOfFreedom;
     rough = left > 0 && fit.residualSumOfSquares > chiSquareQuantile(0.99, left);
-    if (rough) fit = fitApproach(t, rise, { u: u * Math.sqrt(fit.residualSumOfSquares / left) });
+    if (rough) {
+      const wider = u * Math.sqrt(fit.residualSumOfSquares / left);
+      fit = fitApproach(t, rise, { u: wider, alike: alike.map((one) => ({ ...one, u: wider })) });
+    }
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;
-    return { fit: undefined, end: undefined, noEnd: noEndText(rate), rate, rough };
+    return { fit: undefined, end: undefined, noEnd: noEndText(rate), rate, rough, sharing };
   }
   const { from, to } = fit.endInterval;
   const last = readings.at(-1)!;
   const at = (si: number | undefined): RunInEnd["from"] =>
     si === undefined || !Number.isFinite(si) ? undefined : last.room.plus(difference(si));
   if (at(from) === undefined || at(to) === undefined)
-    return { fit: undefined, end: undefined, noEnd: openEndText(at(from), at(to)), rate, rough };
+    return { fit: undefined, end: undefined, noEnd: openEndText(at(from), at(to)), rate, rough, sharing };
   const left =
     fit.timeConstant *
     Math.log(Math.abs((fit.end - approachAt(fit, t.at(-1)!).value) / (nearly * (fit.end - fit.start))));
@@ -85,7 +104,29 @@ export function boxHeading(readings: readonly RunInReading[], u: number): BoxHea
     noEnd: "",
     rate,
     rough,
+    sharing,
   };
+}
+
+/** The rise over the room from a stretch's first reading on. */
+function approachOf(readings: readonly RunInReading[], u: number): Approaching {
+  const origin = readings[0]!.time.si;
+  return {
+    t: readings.map(({ time }) => time.si - origin),
+    y: readings.map(({ temperature, room }) => temperature.kelvin - room.kelvin),
+    u,
+  };
+}
+
+function sharingOf(stretches: readonly Approaching[]): RunInSharing | undefined {
+  if (stretches.length < 2) return undefined;
+  try {
+    const { shared, f, critical, level } = sharedTimeConstant(stretches, { level: sharingLevel });
+    return Object.freeze({ stretches: stretches.length, shared, f, critical, level });
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    return undefined; // too few readings, or none of them bends
+  }
 }
 
 /** The scale the table was written in, for differences. */

@@ -9,6 +9,7 @@ export type {
   RunInBox,
   RunInEnd,
   RunInReading,
+  RunInSharing,
   RunInState,
   RunInStretch,
 } from "./run-in-types.js";

@@ -39,6 +39,18 @@ export interface RunInEnd {
   readonly nearlyThere: Time;
 }
 
+/** Whether the stretches of a box share one time constant. */
+export interface RunInSharing {
+  /** How many stretches, the last among them. */
+  readonly stretches: number;
+  /** One time constant for all of them; else the last stretch stands alone. */
+  readonly shared: boolean;
+  /** F of the test, its bound, and the chance of refusing a shared one [-]. */
+  readonly f: number;
+  readonly critical: number;
+  readonly level: number;
+}
+
 /** A forecast made before the run. */
 export interface ForetoldRise {
   /** The box, by the name of its column. */
@@ -68,6 +80,8 @@ export interface RunInBox {
   readonly rate: Measured<TemperatureDifference> | undefined;
   /** Undefined where the readings do not bend towards an end yet. */
   readonly end: RunInEnd | undefined;
+  /** Undefined where there is one stretch only, or too little to test with. */
+  readonly sharing: RunInSharing | undefined;
   /** Why there is none. */
   readonly noEnd: string;
   /** The curve of the stretch and its band (95 %), beyond the last reading, for the figure. */

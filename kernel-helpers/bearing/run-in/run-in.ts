@@ -49,8 +49,9 @@ const hour = 3600;
 /**
  * Boxes warming up at run-in: where each is heading, whether that is what was foretold, and whether to go on.
  *
- * In the last stretch of one speed and one oil each box's rise over the room is fitted by an exponential approach;
- * the end carries the interval of its profile. Stop: a box is at the stop temperature, or its end lies above it with
+ * In the last stretch of one speed and one oil each box's rise over the room is fitted by an exponential approach,
+ * its time constant shared with earlier stretches unless an F test at 5 % speaks against it (told in `sharing`); the
+ * end carries the interval of its profile. Stop: a box is at the stop temperature, or its end lies above it with
  * 95 %. Go on: every box's end lies below it with 95 %. Else it cannot be told yet, and the next reading is named.
  *
  * Valid when: one time constant rules a box (small boxes at steady speed and load). Load, draught or sun that change
@@ -122,6 +123,7 @@ function boxSeen(
   const heading = boxHeading(
     readings.filter(({ stretch }) => stretch === current),
     u,
+    Array.from({ length: current }, (_, i) => readings.filter(({ stretch }) => stretch === i)),
   );
   const { end } = heading;
   const difference = (si: number): TemperatureDifference =>
@@ -174,6 +176,7 @@ function judged(one: Seen, all: readonly Seen[], stopAt: Temperature, u: number)
     now: last.temperature,
     rate: heading.rate,
     end: heading.end,
+    sharing: heading.sharing,
     noEnd: heading.noEnd,
     curve: curveOf(one),
     foretold: foretold && {

@@ -23,6 +23,7 @@ export function presentRunIn(run: RunIn): Presentation {
       ...agreementBlocks(run.boxes),
       runInFigure(run),
       boxTable(run, scale),
+      ...sharingBlocks(run.boxes),
       ...causeBlocks(run.boxes),
       ...warningBlocks(run.warnings),
     ],
@@ -109,6 +110,26 @@ function boxTable({ boxes }: RunIn, scale: "degF" | "degC"): TableBlock {
         : {}),
     })),
   };
+}
+
+/** Whether speed and oil changed the time constant, and what the ends were therefore told from. */
+function sharingBlocks(boxes: readonly RunInBox[]): Block[] {
+  const tested = boxes.flatMap(({ name, sharing }) => (sharing === undefined ? [] : [{ name, sharing }]));
+  if (tested.length === 0) return [];
+  return [
+    {
+      type: "text",
+      text: tested
+        .map(({ name, sharing: { stretches, shared, f, critical, level } }) => {
+          const test = `F = ${formatFixed(f, 1)}, bound ${formatFixed(critical, 1)} at ${formatFixed(100 * level, 0)} %`;
+          return shared
+            ? `${name}: one time constant for all ${stretches} stretches of speed and oil (${test})`
+            : `${name}: its time constant changed with speed or oil (${test}), so the last stretch stands alone`;
+        })
+        .join("; ")
+        .concat("."),
+    },
+  ];
 }
 
 /** What could make a box depart, the likeliest first: to look at, never a finding. */

@@ -131,6 +131,32 @@ describe("runIn(table, options)", () => {
     });
     expect(found.warnings).toEqual([]);
   });
+  it("shares a box's time constant between stretches, so that three readings at a new speed tell its end", () => {
+    const early = [0, 5, 10, 15, 20, 25, 30, 35, 40];
+    const twoSpeeds = (tau: number, at: readonly number[]): Table =>
+      tableOf(
+        "time [min],speed [rpm],room [degC],pulley box [degC]",
+        ...early.map((t) => `${t},60,20,${(20 + rise(15, 20)(t)).toFixed(4)}`),
+        ...at.map((t) => `${45 + t},110,20,${(33 + rise(20, tau)(t)).toFixed(4)}`),
+      );
+    const [box] = runIn(twoSpeeds(20, [0, 5, 10]), options).boxes;
+    expect(box!.sharing).toMatchObject({ stretches: 2, shared: true, level: 0.05 });
+    expectClose(box!.end!.temperature.in("degC"), 53, exact);
+    expectClose(box!.end!.timeConstant.value.in("minute"), 20, { rel: 1e-3, because: "four decimals" });
+    // Where it changed, the last stretch stands alone, and three readings are too few for it.
+    const [changed] = runIn(twoSpeeds(40, [0, 5, 10, 20, 30, 45, 60]), options).boxes;
+    expect(changed!.sharing!.shared).toBe(false);
+    expectClose(changed!.end!.temperature.in("degC"), 53, exact);
+    expectClose(changed!.end!.timeConstant.value.in("minute"), 40, { rel: 1e-3, because: "four decimals" });
+    const [few] = runIn(twoSpeeds(40, [0, 5, 10]), options).boxes;
+    expect(few!.sharing!.shared).toBe(false);
+    expect(few!.end).toBeUndefined();
+    expect(few!.noEnd).toMatch(/^only 3 readings at this speed; 4 are needed/);
+  });
+  it("says nothing of sharing where there is one stretch, and is then the fit of that stretch", () => {
+    const [box] = runIn(boxes(rise(30, 25), rise(22, 20)), options).boxes;
+    expect(box!.sharing).toBeUndefined();
+  });
   it("compares with the forecast within both uncertainties, and ranks what could make the difference", () => {
     const fine = runIn(boxes(rise(30, 25), rise(22, 20)), {
       ...options,
