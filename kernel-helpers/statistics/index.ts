@@ -98,6 +98,12 @@ export {
   type PartitionSegment,
   partition,
 } from "./partition.js";
+export {
+  type RobustPartition,
+  type RobustPartitionOptions,
+  type RobustSegment,
+  robustPartition,
+} from "./partition-robust.js";
 export type { SegmentShape } from "./partition-search.js";
 export { type Estimate, inverseLine, predictLine } from "./predict-line.js";
 export {

@@ -14,6 +14,8 @@ export interface DividedMeans {
   readonly noiseRatio: number;
   /** The factor by which the uncertainties must be widened [-]: 1, or the noise ratio. */
   readonly widened: number;
+  /** The factor on the uncertainty stated with which the bands were found [-]. */
+  readonly factor: number;
 }
 
 /** How often the noise may be learnt anew before the bands stand. */
@@ -30,7 +32,7 @@ export function divideMeans(means: readonly StationMean[], divide: Divide): Divi
   );
   // The lines do not depend on a common factor of u, but their uncertainties do: back to those stated.
   const parts = { ...found, segments: found.segments.map((s) => statedAgain(s, factor)) };
-  return { parts, noiseRatio, widened: tooMuch ? noiseRatio : 1 };
+  return { parts, noiseRatio, widened: tooMuch ? noiseRatio : 1, factor };
 }
 
 /** Bands, and the factor on the noise stated with which they were found. */

@@ -7,6 +7,7 @@ import { withoutGross } from "./profile-without.js";
 import { requireStations } from "./require-stations.js";
 import { scatterWarning } from "./scatter-test.js";
 import { screenReadings } from "./screen-readings.js";
+import { secondOpinion } from "./second-opinion.js";
 import { type StationMean, stationMeans } from "./station-means.js";
 import { stationWarnings } from "./station-warnings.js";
 import { heightAt, wearBand } from "./wear-band.js";
@@ -73,6 +74,8 @@ const shortSurvey = 20;
  * Valid when: errors of single readings are independent and about normal. A band narrower than the step between
  * stations cannot be seen.
  *
+ * 5. A second division in which no station can pull far (`secondOpinion`); where its edges are others, a warning says so.
+ *
  * @param profile  the diameter along the shaft
  * @param options.nominal  diameter as made [m]
  * @param options.limit  smallest diameter allowed [m]
@@ -107,6 +110,7 @@ export function wearBands(profile: Profile, options: WearBandsOptions = {}): Wea
       `wearBands: edgeProbability can be worked out for at most ${mostStations} stations, got ${profile.stations.length}`,
     );
 
+  const penaltyOf = (stations: number): number => penalty ?? penaltyByDefault * Math.log(stations);
   const divideWith =
     (more: Pick<PartitionOptions, "minimumSlopingPoints">): Divide =>
     (x, y, u) =>
@@ -115,7 +119,7 @@ export function wearBands(profile: Profile, options: WearBandsOptions = {}): Wea
         u,
         minimumPoints: minimumStations,
         ...(shapes === undefined ? {} : { shapes }),
-        penalty: penalty ?? penaltyByDefault * Math.log(x.length),
+        penalty: penaltyOf(x.length),
       });
 
   const gross = screenReadings(profile, profile.stations, (x, y, u) =>
@@ -128,12 +132,13 @@ export function wearBands(profile: Profile, options: WearBandsOptions = {}): Wea
     );
   const short =
     means.length <= shortSurvey && means.every(({ angles }) => angles === "all") && angleCount(means) > 1;
-  const { parts, noiseRatio, widened } = divideMeans(
+  const { parts, noiseRatio, widened, factor } = divideMeans(
     means,
     divideWith(short ? { minimumSlopingPoints: 3 } : {}),
   );
   for (const { index } of parts.gross) for (const i of means[index]!.station.readings) gross.add(i);
 
+  const doubt = secondOpinion(means, parts, { factor, minimumStations, penalty: penaltyOf(means.length) });
   const probable = wearProbability(means, parts, widened, { minimumStations, shapes }, edgeProbability);
   const at = (i: number): Length => means[i]!.station.station;
   const aside = new Set(parts.gross.map(({ index }) => index));
@@ -169,6 +174,7 @@ export function wearBands(profile: Profile, options: WearBandsOptions = {}): Wea
     warnings: Object.freeze([
       ...profile.warnings,
       ...(widened === 1 ? [] : [scatterWarning(noiseRatio)]),
+      ...(doubt === undefined ? [] : [doubt]),
       ...stationWarnings(profile, profile.stations, means, listed),
     ]),
   });
