@@ -46,7 +46,10 @@ export interface TableBlock {
   readonly caption?: string;
   readonly columns: readonly TableColumn[];
   readonly rows: readonly TableRow[];
-  /** Rows past this many are folded away in rich views and cut, with the count said, in text. */
+  /**
+   * Rows past this many are folded away in rich views and cut, with the count said, in text. With 0 all rows stand folded
+   * under the caption, and print leaves them out: for lists that are kept elsewhere.
+   */
   readonly showRows?: number;
 }
 

@@ -8,6 +8,7 @@ const mostOnOneLine = 16;
 /** A table as HTML; the rows past showRows are folded, under the same heads and in the same widths. */
 export function htmlTable(table: TableBlock): string {
   const { rows, showRows = rows.length } = table;
+  if (showRows === 0 && rows.length > 0) return allFolded(table);
   const caption = table.caption === undefined ? "" : `<caption>${escapeHtml(table.caption)}</caption>\n`;
   const first = tableOf(table, rows.slice(0, showRows), caption);
   const rest = rows.slice(showRows);
@@ -17,6 +18,12 @@ export function htmlTable(table: TableBlock): string {
       : `\n<details><summary>${rest.length} more rows, ${rows.length} in all</summary>\n${tableOf(table, rest, "")}\n</details>`;
   const label = escapeHtml(table.caption ?? "table");
   return `<div class="jb-scroll" role="region" aria-label="${label}" tabindex="0">\n${first}${folded}\n</div>`;
+}
+
+/** A head over no rows would only puzzle: the caption is what is unfolded. */
+function allFolded(table: TableBlock): string {
+  const caption = escapeHtml(table.caption ?? `${table.rows.length} rows`);
+  return `<details class="jb-folded"><summary>${caption}</summary>\n<div class="jb-scroll" role="region" aria-label="${caption}" tabindex="0">\n${tableOf(table, table.rows, "")}\n</div>\n</details>`;
 }
 
 function tableOf(table: TableBlock, rows: readonly TableRow[], caption: string): string {

@@ -9,6 +9,11 @@ const signs = { warn: "! ", bad: "!!" } as const;
 export function textTable(table: TableBlock): string {
   const shown = table.rows.slice(0, table.showRows ?? table.rows.length);
   const hidden = table.rows.length - shown.length;
+  if (shown.length === 0 && hidden > 0)
+    return [
+      ...(table.caption === undefined ? [] : wrapText(table.caption, lineLength)),
+      `… ${hidden} rows, not listed here`,
+    ].join("\n");
   const widths = table.columns.map((column, index) => widthOf(column, index, shown));
   const marked = shown.some((row) => row.mark !== undefined);
 

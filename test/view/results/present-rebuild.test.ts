@@ -1,7 +1,15 @@
 import { cpSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, describe, expect, it } from "vitest";
-import { degree, inch, type Length, mm, setUnitSystem } from "../../../kernel-helpers/quantity/index.js";
+import {
+  degF,
+  degree,
+  inch,
+  type Length,
+  mm,
+  pound,
+  setUnitSystem,
+} from "../../../kernel-helpers/quantity/index.js";
 import { openRebuild } from "../../../kernel-helpers/record/index.js";
 import { profileOf, wearBands } from "../../../kernel-helpers/survey/index.js";
 import type { Presentation } from "../../../kernel-helpers/view/blocks.js";
@@ -19,14 +27,14 @@ const bare: ShownRebuild = {
   title: "Line shaft",
   notice: "",
   tables: [],
-  facts: { invented: false, machine: [], dimensions: {}, angles: {}, quantities: {}, words: {} },
+  facts: { invented: false, machine: [], dimensions: {}, angles: {}, quantities: {}, words: {}, limits: {} },
 };
 const withSizes = (dimensions: Readonly<Record<string, Length>>): ShownRebuild => ({
   ...bare,
   facts: { ...bare.facts, dimensions },
 });
 const factsOf = ({ blocks }: Presentation): string[] =>
-  blocks.flatMap((block) => (block.type === "facts" ? block.facts : [])).map(({ value }) => value);
+  blocks.flatMap((block) => (block.type === "table" ? block.rows : [])).map(({ cells }) => cells[1]!);
 
 /** The demo in a folder of its own, where its sheets may write. */
 function demoCopy(): string {
@@ -57,13 +65,47 @@ describe("present(rebuild)", () => {
     ]);
   });
 
-  it("shows the machine's facts first, then the sizes worksheets ask for, by name", () => {
+  it("shows the machine's facts first, then the facts worksheets ask for, by name, and how many", () => {
     const rebuild = withSizes({ "shaft nominal": inch(2.4375) });
     const machine = [{ label: "speed", value: "110 rpm" }];
-    expect(present({ ...rebuild, facts: { ...rebuild.facts, machine } })!.blocks[0]).toEqual({
-      type: "facts",
-      facts: [...machine, { label: "shaft nominal", value: "2 7/16 in (2.4375 in)" }],
+    const angles = { "load direction": degree(90), wrap: degree(165) };
+    const [first, second] = present({ ...rebuild, facts: { ...rebuild.facts, machine, angles } })!.blocks;
+    expect(first).toEqual({ type: "facts", facts: machine });
+    expect(second).toMatchObject({
+      caption: "Facts that worksheets ask for by name, as rebuild.json gives them: 1 dimension, 2 angles.",
+      rows: [
+        { cells: ["shaft nominal", "2 7/16 in (2.4375 in)"] },
+        { cells: ["load direction", "90°"] },
+        { cells: ["wrap", "165°"] },
+      ],
+      showRows: 3,
     });
+  });
+
+  it("says a fact with limits as value ± limits, in the unit the value is shown in", () => {
+    const facts = {
+      ...bare.facts,
+      dimensions: { reach: inch(20) },
+      quantities: { mass: pound(180), shop: degF(65) },
+      limits: { "quantities.mass": pound(10), "dimensions.reach": mm(0.254), "quantities.reach": mm(99) },
+    };
+    expect(factsOf(present({ ...bare, facts })!)).toEqual(["20 ± 0.01 in", "180 ± 10 lb", "65 °F"]);
+    setUnitSystem("metric");
+    expect(factsOf(present({ ...bare, facts })!)[0]).toBe("508 ± 0.254 mm");
+  });
+
+  it("folds a long list: in HTML under its caption, not in print; in text its length is said", () => {
+    const sizes = Object.fromEntries(Array.from({ length: 13 }, (_, i) => [`size ${i}`, inch(i + 1)]));
+    const presentation = present(withSizes(sizes))!;
+    const html = renderHtml(presentation, { picture: () => "", withStyle: true });
+    expect(html).toContain('<details class="jb-folded"><summary>Facts that worksheets ask for');
+    expect(html).not.toContain("<details open");
+    expect(html.match(/<td[^>]*>size \d+<\/td>/g)).toHaveLength(13);
+    expect(html).toMatch(/@media print\{.*\.jb-folded>\.jb-scroll\{display:none\}/);
+    const text = renderText(presentation);
+    expect(text).toMatch(/13\s+dimensions/);
+    expect(text).toContain("… 13 rows, not listed here");
+    expect(text).not.toContain("size 3");
   });
 
   it("warns where another rebuild than the sheet's own was opened, and says that a demo is invented", () => {
@@ -92,7 +134,8 @@ describe("present(rebuild)", () => {
     const machine = [{ label: hostileRemark, value: hostileRemark }];
     const presentation = present({ ...hostile, facts: { ...hostile.facts, machine } })!;
     expect(presentation.title).toBe(hostileRemark);
-    expect(presentation.blocks[1]).toMatchObject({ facts: [machine[0], { label: hostileRemark }] });
+    expect(presentation.blocks[1]).toMatchObject({ facts: machine });
+    expect(presentation.blocks[2]).toMatchObject({ rows: [{ cells: [hostileRemark, "1 in"] }] });
     const html = renderHtml(presentation, { picture: () => "", withStyle: false });
     // Title and name of the section, warning, machine's label and value, the size's label, the table.
     expect(html.match(/&lt;img/g)).toHaveLength(7);
