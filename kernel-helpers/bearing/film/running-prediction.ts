@@ -4,6 +4,7 @@ import {
   type Measured,
   measured,
   quantityFromSi,
+  type RotationalSpeed,
   type Temperature,
   type TemperatureDifference,
 } from "../../quantity/index.js";
@@ -34,6 +35,7 @@ export interface BoxPrediction {
   readonly film: RunningFilm;
   readonly diametralClearance: Measured<Length>;
   readonly load: Measured<Force>;
+  readonly speed: RotationalSpeed;
   /** Box over the room when it has settled. */
   readonly rise: Measured<TemperatureDifference>;
   /** Largest first. */
@@ -82,7 +84,7 @@ export function runningPrediction(boxes: readonly ForetoldBox[], room: Temperatu
 
 /** The rises foretold, as `runIn` takes them. */
 export function foretoldRises({ boxes }: RunningPrediction): readonly ForetoldRise[] {
-  return Object.freeze(boxes.map(({ name, rise }) => Object.freeze({ box: name, rise })));
+  return Object.freeze(boxes.map(({ name, rise, speed }) => Object.freeze({ box: name, rise, speed })));
 }
 
 function predicted(box: ForetoldBox, room: Temperature): BoxPrediction {
@@ -147,6 +149,7 @@ function predicted(box: ForetoldBox, room: Temperature): BoxPrediction {
     film,
     diametralClearance,
     load,
+    speed: box.speed,
     rise: measured(film.rise, difference(u)),
     shares: Object.freeze(shares),
   });

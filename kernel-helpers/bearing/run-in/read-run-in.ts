@@ -85,7 +85,8 @@ export function readRunIn(table: Table, room: Temperature | undefined): RunInTab
   };
 }
 
-function alike(a: RotationalSpeed | undefined, b: RotationalSpeed | undefined): boolean {
+/** Whether two speeds are one, or neither is told. */
+export function alike(a: RotationalSpeed | undefined, b: RotationalSpeed | undefined): boolean {
   if (a === undefined || b === undefined) return a === b;
   return Math.abs(a.si - b.si) <= sameSpeed * Math.max(a.si, b.si);
 }

@@ -57,6 +57,8 @@ export interface ForetoldRise {
   readonly box: string;
   /** End temperature over the room's. */
   readonly rise: Measured<TemperatureDifference>;
+  /** Speed it was foretold for; undefined where it holds for any. */
+  readonly speed?: RotationalSpeed;
 }
 
 /** One thing that could make a box behave so. Ranked, never certain. */
@@ -95,7 +97,13 @@ export interface RunInBox {
     | undefined;
   /** End less foretold, where there are both. */
   readonly against: Measured<TemperatureDifference> | undefined;
-  readonly agreement: "as foretold" | "hotter" | "cooler" | "cannot tell yet" | "nothing foretold";
+  readonly agreement:
+    | "as foretold"
+    | "hotter"
+    | "cooler"
+    | "cannot tell yet"
+    | "foretold for another speed"
+    | "nothing foretold";
   readonly causes: readonly PossibleCause[];
   readonly state: RunInState;
   readonly because: string;

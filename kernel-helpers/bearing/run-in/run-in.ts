@@ -2,6 +2,7 @@ import {
   type Measured,
   measured,
   quantityFromSi,
+  type RotationalSpeed,
   type Temperature,
   type TemperatureDifference,
   type Time,
@@ -11,7 +12,7 @@ import { approachAt, coverageFactor, normalCdf } from "../../statistics/index.js
 import type { Table } from "../../survey/index.js";
 import { type BoxHeading, boxHeading, scaleOf } from "./box-heading.js";
 import { type BoxSigns, possibleCauses } from "./possible-causes.js";
-import { type RunInTable, readRunIn } from "./read-run-in.js";
+import { alike, type RunInTable, readRunIn } from "./read-run-in.js";
 import type { ForetoldRise, RunIn, RunInBox, RunInReading, RunInState } from "./run-in-types.js";
 
 /** What is known beside the readings. */
@@ -55,7 +56,8 @@ const hour = 3600;
  * 95 %. Go on: every box's end lies below it with 95 %. Else it cannot be told yet, and the next reading is named.
  *
  * Valid when: one time constant rules a box (small boxes at steady speed and load). Load, draught or sun that change
- * while it runs are not in the model. A forecast within two standard uncertainties of the difference counts as met.
+ * while it runs are not in the model. A forecast within two standard uncertainties of the difference counts as met;
+ * one for another speed than the last is not compared.
  *
  * @param table  columns time, room, speed, oil (the last three may be missing), and a column of temperatures a box
  * @param options.stopAt  where to stop [K]
@@ -101,7 +103,7 @@ export function runIn(table: Table, options: RunInOptions): RunIn {
     boxes: Object.freeze(boxes),
     stretches: read.stretches,
     state,
-    text: sentence(boxes, state, readNext),
+    text: sentence(boxes, state, readNext, read.stretches.at(-1)!.speed),
     readNext,
     warnings: Object.freeze([...read.warnings, ...seen.flatMap((one) => warningsOf(one, thermometer.si))]),
   });
@@ -128,8 +130,10 @@ function boxSeen(
   const { end } = heading;
   const difference = (si: number): TemperatureDifference =>
     quantityFromSi("temperature difference", si, scaleOf(readings[0]!));
+  const speed = read.stretches[current]!.speed;
+  const elsewhere = foretold?.speed !== undefined && speed !== undefined && !alike(foretold.speed, speed);
   const against =
-    end === undefined || foretold === undefined
+    end === undefined || foretold === undefined || elsewhere
       ? undefined
       : measured(
           difference(end.temperature.kelvin - readings.at(-1)!.room.kelvin - foretold.rise.value.si),
@@ -141,7 +145,9 @@ function boxSeen(
     heading,
     foretold,
     against,
-    agreement: agreementOf(foretold, against, heading, readings, u),
+    agreement: elsewhere
+      ? "foretold for another speed"
+      : agreementOf(foretold, against, heading, readings, u),
   };
 }
 
@@ -201,7 +207,6 @@ function stateOf(
     return { state: "stop", because: `it is at ${about(now)}, the stop temperature is ${about(stopAt)}` };
   const { end, rate, noEnd } = heading;
   if (end !== undefined) {
-    const z = (stopAt.kelvin - end.temperature.kelvin) / end.standardUncertainty.si;
     const [below, above] = [end.to!.kelvin < stopAt.kelvin, end.from!.kelvin > stopAt.kelvin];
     if (below)
       return {
@@ -215,7 +220,7 @@ function stateOf(
       };
     return {
       state: "cannot tell yet",
-      because: `by its readings it ends between ${about(end.from!)} and ${about(end.to!)} (95 %), and ${about(stopAt)} lies between (chance of staying below about ${Math.round(100 * normalCdf(z))} %)`,
+      because: `by its readings it ends between ${about(end.from!)} and ${about(end.to!)} (95 %), and ${about(stopAt)} lies between`,
     };
   }
   if (
@@ -369,14 +374,19 @@ function nextReading(boxes: readonly RunInBox[], stopAt: Temperature): Time {
   return quantityFromSi("time", wait * 60, "minute");
 }
 
-function sentence(boxes: readonly RunInBox[], state: RunInState, readNext: Time): string {
+function sentence(
+  boxes: readonly RunInBox[],
+  state: RunInState,
+  readNext: Time,
+  speed: RotationalSpeed | undefined,
+): string {
   const which = boxes.filter((box) => box.state === state);
   const names = which.map(({ name }) => name).join(" and ");
   switch (state) {
     case "stop":
       return `Stop: ${names}: ${which[0]!.because}.`;
     case "go on":
-      return `Go on: every box ends below the stop temperature; read again in ${readNext}.`;
+      return `Go on: every box ends below the stop temperature${speed === undefined ? "" : ` at ${speed}`}; read again in ${readNext}.`;
     case "cannot tell yet":
       return `Cannot tell yet for ${names}; stay by the machine and read again in ${readNext}.`;
   }

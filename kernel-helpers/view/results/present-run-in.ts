@@ -30,11 +30,12 @@ export function presentRunIn(run: RunIn): Presentation {
   });
 }
 
-function verdictText({ state, boxes, readNext }: RunIn): string {
+function verdictText({ state, boxes, stretches, readNext }: RunIn): string {
   const next = `read again in ${formatFixed(readNext.in("minute"), 0)} min`;
+  const speed = stretches.at(-1)?.speed;
   switch (state) {
     case "go on":
-      return `go on running; ${next}`;
+      return `go on running${speed === undefined ? "" : ` at ${speed}`}; ${next}`;
     case "stop":
       return `stop for ${boxes
         .filter((box) => box.state === "stop")
@@ -47,8 +48,18 @@ function verdictText({ state, boxes, readNext }: RunIn): string {
 
 /** Readings against the forecast, in one line. */
 function agreementBlocks(boxes: readonly RunInBox[]): Block[] {
-  const foretold = boxes.filter(({ agreement }) => agreement !== "nothing foretold");
-  if (foretold.length === 0) return [];
+  const foretold = boxes.filter(
+    ({ agreement }) => agreement !== "nothing foretold" && agreement !== "foretold for another speed",
+  );
+  if (foretold.length === 0)
+    return boxes.some(({ agreement }) => agreement === "foretold for another speed")
+      ? [
+          {
+            type: "text",
+            text: "The forecast is for another speed than the one it runs at now: they are compared when it runs at that.",
+          },
+        ]
+      : [];
   const apart = foretold.filter(({ agreement }) => agreement === "hotter" || agreement === "cooler");
   const open = foretold.filter(({ agreement }) => agreement === "cannot tell yet");
   const names = (of: readonly RunInBox[]): string => of.map(({ name }) => name).join(" and ");

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { possibleCauses, type RunInOptions, runIn } from "../../../kernel-helpers/bearing/index.js";
-import { degC, degF, deltaC, deltaF, measured } from "../../../kernel-helpers/quantity/index.js";
+import { degC, degF, deltaC, deltaF, measured, rpm } from "../../../kernel-helpers/quantity/index.js";
 import { randomGenerator } from "../../../kernel-helpers/statistics/index.js";
 import { readTable, type Table } from "../../../kernel-helpers/survey/index.js";
 import { expectClose } from "../../support/expect-close.js";
@@ -35,7 +35,9 @@ describe("runIn(table, options)", () => {
     // A tenth of the rise is left after τ·ln 10 = 57.6 min: it is past that.
     expect(found.boxes[0]!.end!.nearlyThere.in("minute")).toBe(0);
     expect(found.state).toBe("go on");
-    expect(found.text).toMatch(/^Go on: every box ends below the stop temperature; read again in \d+ min\.$/);
+    expect(found.text).toMatch(
+      /^Go on: every box ends below the stop temperature at 110 rpm; read again in \d+ min\.$/,
+    );
   });
   it("says when it will be nearly there: a tenth of the rise left after τ·ln 10", () => {
     const early = times.filter((t) => t <= 40);
@@ -156,6 +158,17 @@ describe("runIn(table, options)", () => {
   it("says nothing of sharing where there is one stretch, and is then the fit of that stretch", () => {
     const [box] = runIn(boxes(rise(30, 25), rise(22, 20)), options).boxes;
     expect(box!.sharing).toBeUndefined();
+  });
+  it("does not hold a forecast for one speed against the readings at another", () => {
+    const run = (speed: number) =>
+      runIn(boxes(rise(14, 25), rise(22, 20)), {
+        ...options,
+        foretold: [{ ...foretold("pulley box", 30), speed: rpm(speed) }],
+      }).boxes[0]!;
+    expect(run(220).agreement).toBe("foretold for another speed");
+    expect(run(220).against).toBeUndefined();
+    expect(run(220).causes).toEqual([]);
+    expect(run(110.5).agreement).toBe("cooler");
   });
   it("compares with the forecast within both uncertainties, and ranks what could make the difference", () => {
     const fine = runIn(boxes(rise(30, 25), rise(22, 20)), {
