@@ -1,7 +1,16 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
 import { inch, type Length, mm } from "../kernel-helpers/quantity/index.js";
 import { publishedValue, readSheetRecord } from "../kernel-helpers/record/sheet-record.js";
-import type { CleanUp, FinishedJournals, OptionsWeighed, ShaftLoads } from "../kernel-helpers/shaft/index.js";
+import type {
+  CleanUp,
+  FinishedJournals,
+  OptionsWeighed,
+  ShaftLoads,
+  ShaftStrength,
+} from "../kernel-helpers/shaft/index.js";
+import { expectClose } from "./support/expect-close.js";
 import { copyOfDemo, runThrough } from "./support/run-demo.js";
 
 const sheets = ["04-shaft-survey", "06-shaft-salvage"];
@@ -9,6 +18,16 @@ const demos: readonly (readonly [demo: string, finished: Length])[] = [
   ["demo", inch(2.425)],
   ["demo-metric", mm(59.7)],
 ];
+
+interface Recorded {
+  readonly options: readonly { readonly name: string; readonly breaks: readonly string[] }[];
+  readonly choice: string;
+  readonly override: string;
+  readonly limits: readonly { readonly figure: string }[];
+}
+
+const recordedDecision = (folder: string): Recorded =>
+  JSON.parse(readFileSync(join(folder, "record/06-shaft-salvage.json"), "utf8")).decisions.shaft;
 
 describe.each(demos)("06-shaft-salvage on %s", (demo, finished) => {
   let folder: string;
@@ -32,11 +51,22 @@ describe.each(demos)("06-shaft-salvage on %s", (demo, finished) => {
     expect(journals.every(({ load }) => load !== undefined && load.force.value.si > 0)).toBe(true);
     expect(speed!.si).toBeGreaterThan(0);
   });
-  it("leaves a decision that stands on all limits, without an override", () => {
+  it("breaks the smallest diameter allowed openly, with the strength reckoned as the reason", () => {
     const record = readSheetRecord(folder, "06-shaft-salvage")!;
     const text = JSON.stringify(record);
     expect(text).toMatch(/"choice":"turn undersize"/);
-    expect(text).not.toMatch(/"override"/);
+    const { options: ways, choice, override, limits } = recordedDecision(folder);
+    expect(ways.find(({ name }) => name === choice)!.breaks.join()).toMatch(/^smallest diameter allowed, /);
+    expect(ways.find(({ name }) => name === "new shaft")!.breaks).toEqual([]);
+    expect(limits.map(({ figure }) => figure)).toEqual(["smallest diameter allowed"]);
+    // The figures of the reason, which a person wrote, are those the sheet reckons.
+    const { places } = publishedValue(record, "strength") as ShaftStrength;
+    for (const place of ["end of the pulley box", "seat of the second pulley"]) {
+      const written = Number(new RegExp(`${place}.*?factor (?:of )?([\\d.]+)`).exec(override)![1]);
+      const reckoned = places.find(({ name }) => name === place.replace("of the pulley", "of pulley"))!;
+      const least = Math.min(reckoned.fatigue.factor.value, reckoned.yielding.factor.value);
+      expectClose(written, least, { rel: 0.025, because: "written with two digits" });
+    }
     const { options, stands, chosen, flips } = publishedValue(record, "weighed") as OptionsWeighed;
     expect([stands, chosen]).toEqual(["turn undersize", "turn undersize"]);
     expect(options[0]!.chance).toBeGreaterThan(0.95);

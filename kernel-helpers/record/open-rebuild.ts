@@ -21,7 +21,7 @@ import { findRebuild, rebuildFileName } from "./find-rebuild.js";
 import type { Handover } from "./handover-types.js";
 import type { Noted, Notes } from "./note-types.js";
 import { demoFolder } from "./package-facts.js";
-import { type RebuildFacts, readRebuildFile } from "./rebuild-file.js";
+import { type ChosenNumber, type RebuildFacts, readRebuildFile } from "./rebuild-file.js";
 import type { ResultKinds } from "./result-kinds.js";
 import { getSession } from "./session.js";
 import { type Published, SheetDesk } from "./sheet-desk.js";
@@ -84,6 +84,13 @@ export interface Rebuild {
   temperature(name: string): Temperature;
   /** The same where the rebuild may do without it. */
   temperatureIfGiven(name: string): Temperature | undefined;
+  /**
+   * A number without unit of rebuild.json by name, with the reason somebody gave for it, e.g.
+   * `rebuild.number("demanded safety factor").value`.
+   *
+   * @throws RangeError  rebuild.json gives no such number; the message lists those it gives
+   */
+  number(name: string): ChosenNumber;
   /**
    * A word of rebuild.json by name, e.g. `rebuild.word("driven by")`.
    *
@@ -227,6 +234,10 @@ export function openRebuild(options: OpenRebuildOptions = {}): Rebuild {
       return temperatureOf(facts, name);
     },
 
+    number(name) {
+      return facts.numbers[name] ?? notGiven("number", name, "numbers", facts.numbers);
+    },
+
     word(name) {
       return facts.words[name] ?? notGiven("word", name, "words", facts.words);
     },
@@ -250,7 +261,8 @@ function notGiven(
   section: string,
   given: Readonly<Record<string, unknown>>,
 ): never {
-  const withUnit = section === "words" ? "" : " with its unit";
+  const withUnit =
+    section === "words" ? "" : section === "numbers" ? " with value and because" : " with its unit";
   throw new RangeError(
     `${asked}: ${rebuildFileName} gives no "${name}"; add it under "${section}"${withUnit}; given are ${list(Object.keys(given))}`,
   );

@@ -8,6 +8,12 @@ import { formFaults } from "./form-faults.js";
 import { readWithLimits } from "./read-with-limits.js";
 import { rebuildSchema } from "./rebuild-schema.js";
 
+/** A number without unit that somebody chose, with the reason for it: a number alone can be judged by nobody later. */
+export interface ChosenNumber {
+  readonly value: number;
+  readonly because: string;
+}
+
 /** The machine and its facts, as rebuild.json gives them. */
 export interface RebuildFacts {
   readonly file: string;
@@ -29,6 +35,8 @@ export interface RebuildFacts {
    * section and name, e.g. "quantities.driven pulley mass".
    */
   readonly limits: Readonly<Record<string, AnyQuantity>>;
+  /** Numbers without unit that worksheets ask for by name, each with its reason, e.g. "demanded safety factor". */
+  readonly numbers: Readonly<Record<string, ChosenNumber>>;
   /** What worksheets ask for in a word, e.g. "driven by". */
   readonly words: Readonly<Record<string, string>>;
   readonly parts: Readonly<Record<string, Part>>;
@@ -61,6 +69,7 @@ interface RebuildJson {
   readonly dimensions?: Readonly<Record<string, string>>;
   readonly angles?: Readonly<Record<string, string>>;
   readonly quantities?: Readonly<Record<string, string>>;
+  readonly numbers?: Readonly<Record<string, ChosenNumber>>;
   readonly words?: Readonly<Record<string, string>>;
   readonly parts?: Readonly<Record<string, unknown>>;
   readonly instruments?: Readonly<Record<string, unknown>>;
@@ -110,6 +119,14 @@ export function readRebuildFile(path: string): RebuildFacts {
   const quantities = readEach("quantities", rebuild.quantities, (id, text: string) =>
     withLimits("quantities", id, text, readFact),
   );
+  const numbers = readEach(
+    "numbers",
+    rebuild.numbers,
+    (_, { value, because }: ChosenNumber): ChosenNumber => {
+      if (!Number.isFinite(value)) throw new RangeError(`value: found ${value}, expected a finite number`);
+      return Object.freeze({ value, because });
+    },
+  );
   const parts = readEach("parts", rebuild.parts, partFrom);
   const instruments = readEach("instruments", rebuild.instruments, instrumentFrom);
   faults.push(...strayExamples(rebuild));
@@ -126,6 +143,7 @@ export function readRebuildFile(path: string): RebuildFacts {
     angles,
     quantities,
     limits: Object.freeze(limits),
+    numbers,
     words: Object.freeze({ ...rebuild.words }),
     parts,
     instruments,

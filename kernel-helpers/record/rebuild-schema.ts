@@ -35,6 +35,19 @@ export const rebuildSchema = {
         "Everything else with a unit that worksheets ask for by name: 12 hp, 110 rpm, 180 lb, 65 °F",
       additionalProperties: { type: "string", minLength: 1 },
     },
+    numbers: {
+      type: "object",
+      description: "Numbers without unit that worksheets ask for by name, each with the reason for it",
+      additionalProperties: {
+        type: "object",
+        required: ["value", "because"],
+        additionalProperties: false,
+        properties: {
+          value: { type: "number", description: "1.3" },
+          because: { type: "string", minLength: 1, description: "Why this number was chosen" },
+        },
+      },
+    },
     words: {
       type: "object",
       description: "What worksheets ask for in a word: which member drives, which material, which oil",

@@ -36,7 +36,10 @@ export interface NewRebuild {
 }
 
 /** Sections of rebuild.json whose entries worksheets ask for by name. */
-const sections = ["dimensions", "angles", "quantities", "words"] as const;
+const sections = ["dimensions", "angles", "quantities", "numbers", "words"] as const;
+
+/** Reasons for going against a limit: nobody begins with somebody else's. */
+const neverExamples: readonly string[] = ["below the smallest diameter because"];
 
 type Json = Readonly<Record<string, Readonly<Record<string, unknown>>>>;
 
@@ -52,7 +55,7 @@ export function newRebuild(options: NewRebuildOptions): NewRebuild {
   const { units } = options;
   const sheets = chosenSheets(options.sheets);
   const sources = sheets.map(({ path }) => codeSources(readNotebook(path).cells));
-  const asked = new Set(sources.flatMap(quotedTexts));
+  const asked = new Set(sources.flatMap(quotedTexts).filter((name) => !neverExamples.includes(name)));
   const tables = templateTables(units).filter(({ name }) => asked.has(name));
   const empty = tables.map(({ name, text }) => ({ name, ...emptyTable(text, units) }));
   const facts = exampleFacts(units);

@@ -15,7 +15,8 @@ export interface SalvageOption {
  * The ways to save worn journals as options of a decision: what they cost and need beside what the limits say of them.
  *
  * An option breaks a limit where the chance that it holds is below the one wanted; a layer thinner than it may be, and
- * what its row leaves open, count as broken too.
+ * what its row leaves open, count as broken too. So does a journal whose steel is left below the smallest diameter somebody
+ * has allowed: a size limit is broken openly, or not at all, whatever the strength says.
  *
  * layer, on RADIUS = (made to − (finished − undercut))/2
  *
@@ -23,6 +24,7 @@ export interface SalvageOption {
  * @param weighed   the same ways weighed
  * @param journals  as weighed
  * @param asMade    what the journals were made to, on DIAMETER [m]
+ * @param smallestAllowed  DIAMETER below which no journal's steel may go, where somebody has set one [m]
  * @returns the options in the table's order
  * @throws RangeError  a way was not weighed
  * @source cost, hours, needs, risks: the user's own table
@@ -32,6 +34,7 @@ export function salvageOptions(
   weighed: OptionsWeighed,
   journals: readonly JournalTurned[],
   asMade: Length,
+  smallestAllowed?: Length,
 ): readonly SalvageOption[] {
   return Object.freeze(
     ways.map((way): SalvageOption => {
@@ -48,6 +51,11 @@ export function salvageOptions(
           ({ name, chance }) =>
             `${name}: holds with ${percent(chance)} only, ${percent(weighed.wanted)} is wanted`,
         );
+      const under = carried.filter(({ steel }) => steel.si < (smallestAllowed?.si ?? 0) * (1 - 1e-12));
+      if (under.length > 0)
+        breaks.push(
+          `smallest diameter allowed, ${smallestAllowed}: ${under.map(({ name, steel }) => `${name} is left with ${steel}`).join(", ")}`,
+        );
       if (way.undercut !== undefined && way.undercut.si > 0 && way.leastLayer !== undefined)
         for (const { name, steel } of carried) {
           const layer = quantityFromSi("length", asMade.minus(steel).si / 2, asMade.writtenIn as never);
@@ -59,7 +67,7 @@ export function salvageOptions(
         name: way.name,
         figures: Object.freeze({
           ...Object.fromEntries(carried.map(({ name, steel }) => [`steel that carries, ${name}`, steel])),
-          "all limits hold": percent(found.chance),
+          "clean-up, strength, pressure all hold": percent(found.chance),
           "nearest to breaking": found.weakest ?? "-",
           hours: `${formatNumber(way.hours.low.in("hour"), 4)} to ${formatNumber(way.hours.high.in("hour"), 4)}`,
           ...(way.cost === undefined

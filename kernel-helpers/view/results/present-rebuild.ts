@@ -24,6 +24,7 @@ export interface ShownRebuild {
     readonly dimensions: Readonly<Record<string, Length>>;
     readonly angles: Readonly<Record<string, Angle>>;
     readonly quantities: Readonly<Record<string, AnyQuantity | Temperature>>;
+    readonly numbers: Readonly<Record<string, { readonly value: number; readonly because: string }>>;
     readonly words: Readonly<Record<string, string>>;
     /** Half the width of the limits, by section and name: "quantities.driven pulley mass". */
     readonly limits: Readonly<Record<string, AnyQuantity>>;
@@ -67,7 +68,14 @@ export function presentRebuild({ title, notice, tables, facts }: ShownRebuild): 
   return Object.freeze<Presentation>({ title, blocks });
 }
 
-function namedFacts({ dimensions, angles, quantities, words, limits }: ShownRebuild["facts"]): Fact[] {
+function namedFacts({
+  dimensions,
+  angles,
+  quantities,
+  numbers,
+  words,
+  limits,
+}: ShownRebuild["facts"]): Fact[] {
   const within = (section: string, label: string, value: AnyQuantity, plain: string): Fact => {
     const limit = limits[`${section}.${label}`];
     return { label, value: limit === undefined ? plain : withLimits(value, limit) };
@@ -82,12 +90,16 @@ function namedFacts({ dimensions, angles, quantities, words, limits }: ShownRebu
         ? { label, value: value.toString() }
         : within("quantities", label, value, value.toString()),
     ),
+    ...Object.entries(numbers).map(([label, { value, because }]) => ({
+      label,
+      value: `${value}: ${because}`,
+    })),
     ...Object.entries(words).map(([label, value]) => ({ label, value })),
   ];
 }
 
 /** "2 dimensions, 1 angle": what there is, in the order it is listed in. */
-function counts({ dimensions, angles, quantities, words }: ShownRebuild["facts"]): string {
+function counts({ dimensions, angles, quantities, numbers, words }: ShownRebuild["facts"]): string {
   const said = (many: Readonly<Record<string, unknown>>, one: string, more: string): string => {
     const count = Object.keys(many).length;
     return count === 0 ? "" : `${count} ${count === 1 ? one : more}`;
@@ -96,6 +108,7 @@ function counts({ dimensions, angles, quantities, words }: ShownRebuild["facts"]
     said(dimensions, "dimension", "dimensions"),
     said(angles, "angle", "angles"),
     said(quantities, "quantity", "quantities"),
+    said(numbers, "number", "numbers"),
     said(words, "word", "words"),
   ]
     .filter((text) => text !== "")

@@ -40,10 +40,11 @@ describe.each(["inch", "metric"] as const)("newRebuild({ units: %j })", (units) 
   it("makes a rebuild.json that is valid, and calls every value in it an example", () => {
     expect(facts).toMatchObject({ title: 'Rope "sheave"', unitSystem: units, invented: false });
     const entries = (
-      ["dimensions", "angles", "quantities", "words", "parts", "instruments"] as const
+      ["dimensions", "angles", "quantities", "numbers", "words", "parts", "instruments"] as const
     ).flatMap((section) => Object.keys(facts[section]).map((name) => `${section}.${name}`));
     expect([...facts.examples].sort()).toEqual(entries.sort());
     expect(entries.length).toBeGreaterThan(5);
+    expect(entries.join()).not.toContain("below the smallest diameter");
   });
 
   it("makes tables at which nothing is wrong but that their readings are missing", () => {

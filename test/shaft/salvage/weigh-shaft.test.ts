@@ -279,6 +279,17 @@ describe("salvageOptions(ways, weighed, journals, asMade)", () => {
     expect(options[2]!.breaks.join()).toMatch(/strength, end of pulley box: holds with .* only/);
     expect(options[3]!.breaks).toEqual(["not settled: who forges it"]);
   });
+  it("breaks a smallest diameter that is given, by the steel that carries, and only below it", () => {
+    const breaksAt = (allowed: Length) =>
+      salvageOptions(ways, weighShaft(input), turned, asMade.value, allowed).map(({ breaks }) =>
+        breaks.filter((text) => text.startsWith("smallest diameter allowed")),
+      );
+    const size = turned[0]!.finished.value;
+    const [undersize, , , anew] = breaksAt(inch(size.in("inch") + 0.0001));
+    expect(undersize![0]).toMatch(/^smallest diameter allowed, .* in: pulley box is left with .* in$/);
+    expect(anew).toEqual([]);
+    expect(breaksAt(size)[0]!.join()).not.toContain("pulley box");
+  });
   it("tells the steel that carries at each journal: not the sleeve", () => {
     expectClose(
       (options[2]!.figures["steel that carries, pulley box"] as Length).in("inch"),

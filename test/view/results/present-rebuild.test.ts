@@ -27,7 +27,16 @@ const bare: ShownRebuild = {
   title: "Line shaft",
   notice: "",
   tables: [],
-  facts: { invented: false, machine: [], dimensions: {}, angles: {}, quantities: {}, words: {}, limits: {} },
+  facts: {
+    invented: false,
+    machine: [],
+    dimensions: {},
+    angles: {},
+    quantities: {},
+    numbers: {},
+    words: {},
+    limits: {},
+  },
 };
 const withSizes = (dimensions: Readonly<Record<string, Length>>): ShownRebuild => ({
   ...bare,
@@ -92,6 +101,12 @@ describe("present(rebuild)", () => {
     expect(factsOf(present({ ...bare, facts })!)).toEqual(["20 ± 0.01 in", "180 ± 10 lb", "65 °F"]);
     setUnitSystem("metric");
     expect(factsOf(present({ ...bare, facts })!)[0]).toBe("508 ± 0.254 mm");
+  });
+
+  it("says the reason of a number with it", () => {
+    const facts = { ...bare.facts, numbers: { "demanded factor": { value: 1.3, because: "jams" } } };
+    expect(factsOf(present({ ...bare, facts })!)).toEqual(["1.3: jams"]);
+    expect(renderText(present({ ...bare, facts })!)).toMatch(/1\s+number\b/);
   });
 
   it("folds a long list: in HTML under its caption, not in print; in text its length is said", () => {
