@@ -1,10 +1,11 @@
-import type { Annotations, Layout, PlotData } from "plotly.js";
-import { formatNumber, type UnitName } from "../../quantity/index.js";
+import type { Layout, PlotData } from "plotly.js";
+import { formatNumber, type Length, type UnitName } from "../../quantity/index.js";
 import type { ShaftBending } from "../../shaft/index.js";
 import type { FigureBlock } from "../blocks.js";
 import { ink, pencil, seriesLook, stateLooks } from "../palette.js";
+import { clockRow, forceClocks } from "./force-clocks.js";
 import { inUnit } from "./joint-text.js";
-import { type Domain, onScale, type PlotMark, type PlotTrace, tidy } from "./plot-parts.js";
+import { onScale, type PlotMark, type PlotTrace, tidy } from "./plot-parts.js";
 import { plotText } from "./plot-text.js";
 import type { ShownUnits } from "./shown-units.js";
 
@@ -14,9 +15,11 @@ export interface BendingCase {
   readonly bending: ShaftBending;
 }
 
-const shaftPanel: Domain = [0.62, 1];
-const momentPanel: Domain = [0.32, 0.56];
-const deflectionPanel: Domain = [0, 0.24];
+/** Heights [px]: half the shaft, a diagram, and what lies between two panels. */
+const shaftHalf = 26;
+const diagram = 130;
+const between = 34;
+const margin = { l: 74, r: 24, t: 64, b: 56 };
 const dashes = ["solid", "dash", "dot", "dashdot"] as const;
 
 /**
@@ -31,7 +34,13 @@ export function bendingFigure(cases: readonly BendingCase[], units: ShownUnits):
     : (["newtonMetre", "N·m"] as const);
   const force: UnitName = inch ? "lbf" : "newton";
   const last = cases.at(-1)!.bending;
-  const half = Math.max(...last.outline.map(({ diameter }) => diameter.in(size))) / 2;
+  const thickest = Math.max(
+    ...cases.flatMap(({ bending }) =>
+      bending.outline.filter(({ carries }) => carries).map(({ diameter }) => diameter.si),
+    ),
+  );
+  /** Half of a diameter as it is drawn [px]. */
+  const tall = (diameter: Length): number => tidy((shaftHalf * diameter.si) / thickest);
   const along = last.stations.map(({ station }) => onScale(station, size));
   const room = 0.04 * (along.at(-1)! - along[0]!);
   const line = (
@@ -60,8 +69,8 @@ export function bendingFigure(cases: readonly BendingCase[], units: ShownUnits):
     const top = bending.outline
       .filter(({ carries }) => carries)
       .flatMap(({ from, to, diameter }) => [
-        [onScale(from, size), diameter.in(size) / 2],
-        [onScale(to, size), diameter.in(size) / 2],
+        [onScale(from, size), tall(diameter)],
+        [onScale(to, size), tall(diameter)],
       ]);
     const around = [...top, ...top.map(([x, y]) => [x!, -y!]).reverse(), top[0]!];
     return {
@@ -90,56 +99,49 @@ export function bendingFigure(cases: readonly BendingCase[], units: ShownUnits):
         yref: "y",
         x0: onScale(from, size),
         x1: onScale(to, size),
-        y0: -Math.min(1.4 * half, diameter.in(size) / 2),
-        y1: Math.min(1.4 * half, diameter.in(size) / 2),
+        y0: -Math.min(shaftHalf + 2, tall(diameter)),
+        y1: Math.min(shaftHalf + 2, tall(diameter)),
         line: { color: pencil, width: 1, dash: "dot" },
       }),
     );
   const loads = [...last.loads].sort((a, b) => a.station.si - b.station.si);
-  const loadMarks = loads.map(
-    ({ name, station, force: f, direction }, i): PlotMark =>
-      ({
-        x: onScale(station, size),
-        y: half,
-        xref: "x",
-        yref: "y",
-        ax: 0,
-        ay: -22 - 17 * (i % 3),
-        showarrow: true,
-        arrowhead: 2,
-        arrowwidth: 1.5,
-        arrowcolor: ink,
-        xanchor:
-          onScale(station, size) < along[0]! + 4 * room
-            ? "left"
-            : onScale(station, size) > along.at(-1)! - 4 * room
-              ? "right"
-              : "center",
-        text: `${plotText(name, 22, 40)}, ${inUnit(f, force, 3)} to ${formatNumber(direction.in("degree"), 3)}°`,
-        font: { size: 11, color: ink },
-      }) satisfies Partial<Annotations>,
-  );
-  const supportMarks = last.supports.map(
-    ({ name, station, reaction }): PlotMark =>
-      ({
-        x: onScale(station, size),
-        y: -half,
-        xref: "x",
-        yref: "y",
-        ax: 0,
-        ay: 26,
-        showarrow: true,
-        arrowhead: 2,
-        arrowwidth: 2,
-        arrowcolor: seriesLook(1).color,
-        text: `${plotText(name, 22, 40)}: ${inUnit(reaction.value, force, 3)}`,
-        font: { size: 11, color: ink },
-      }) satisfies Partial<Annotations>,
-  );
+  const range: readonly [number, number] = [tidy(along[0]! - room), tidy(along.at(-1)! + room)];
+  const clocks = [
+    forceClocks(
+      loads.map(({ name, station, force: f, direction }) => ({
+        at: onScale(station, size),
+        angle: direction.si,
+        text: `${plotText(name, 26, 40)}, ${inUnit(f, force, 3)} to ${formatNumber(direction.in("degree"), 3)}°`,
+        color: ink,
+      })),
+      "above",
+      shaftHalf + 4,
+      range,
+    ),
+    forceClocks(
+      last.supports.map(({ name, station, reaction, direction }) => ({
+        at: onScale(station, size),
+        angle: direction.si,
+        text: `${plotText(name, 26, 40)} holds with ${inUnit(reaction.value, force, 3)} to ${formatNumber(direction.in("degree"), 3)}°`,
+        color: seriesLook(1).color,
+      })),
+      "below",
+      shaftHalf + 4,
+      range,
+    ),
+  ];
+  const above = shaftHalf + 12 + clockRow * loads.length;
+  const below = shaftHalf + 12 + clockRow * last.supports.length;
+  const heights = [diagram, between, diagram, between, above + below];
+  const whole = heights.reduce((sum, h) => sum + h, 0);
+  const share = (from: number, to: number): [number, number] => [
+    tidy(heights.slice(0, from).reduce((sum, h) => sum + h, 0) / whole),
+    tidy(heights.slice(0, to).reduce((sum, h) => sum + h, 0) / whole),
+  ];
   return {
     type: "figure",
     alt: `The shaft from the side with ${loads.length} loads and ${last.supports.length} bearings; its bending moment, at most ${inUnit(last.largestMoment.moment.value, momentUnit, 3)}, and its deflection, at most ${inUnit(last.largestDeflection.deflection.value, small, 3)}.`,
-    caption: `Resultants of both planes. Diameters are drawn larger than lengths. Directions are seen from the end where the stations begin: right 0°, up 90°.${cases.length > 1 ? ` Loads and bearing forces are those of "${cases.at(-1)!.name}".` : ""}`,
+    caption: `Resultants of both planes. Diameters are drawn larger than lengths. In the circles each force points as seen from the end where the stations begin: right 0°, up 90°.${cases.length > 1 ? ` Loads and bearing forces are those of "${cases.at(-1)!.name}".` : ""}`,
     figure: {
       data: [
         ...outlines,
@@ -148,33 +150,35 @@ export function bendingFigure(cases: readonly BendingCase[], units: ShownUnits):
       ],
       layout: {
         width: 720,
-        height: 600,
+        height: whole + margin.t + margin.b,
         title: { text: "The shaft under its loads" },
-        margin: { l: 74, r: 24, t: 64, b: 56 },
+        margin,
         xaxis: {
           anchor: "y3",
-          range: [tidy(along[0]! - room), tidy(along.at(-1)! + room)],
+          // A frame round every panel, though they share the axis.
+          mirror: "all",
+          range: [...range],
           title: { text: `station (${sizeSymbol})` },
         },
         yaxis: {
-          domain: [...shaftPanel],
-          range: [-2.6 * half, 4 * half],
+          domain: share(4, 5),
+          range: [-below, above],
           showticklabels: false,
           showgrid: false,
           ticks: "",
         },
         yaxis2: {
-          domain: [...momentPanel],
+          domain: share(2, 3),
           rangemode: "tozero",
           title: { text: `moment (${momentSymbol})` },
         },
         yaxis3: {
-          domain: [...deflectionPanel],
+          domain: share(0, 1),
           rangemode: "tozero",
           title: { text: `deflection (${smallSymbol})` },
         },
-        annotations: [...loadMarks, ...supportMarks],
-        shapes: worn,
+        annotations: clocks.flatMap(({ annotations }) => annotations),
+        shapes: [...worn, ...clocks.flatMap(({ shapes }) => shapes)],
       } satisfies Record<string, unknown> & Partial<Layout>,
     },
   };

@@ -1,14 +1,18 @@
-import type { Annotations, Layout, PlotData } from "plotly.js";
+import type { Annotations, Layout, PlotData, Shape } from "plotly.js";
 import { formatNumber } from "../../quantity/index.js";
 import type { CriticalSpeeds, WhirlSense } from "../../shaft/index.js";
 import type { FigureBlock, Presentation, VerdictBlock } from "../blocks.js";
 import { formatMeasured, plusMinus } from "../format-measured.js";
-import { seriesLook } from "../palette.js";
+import { pencil, seriesLook } from "../palette.js";
 import { onScale, type PlotMark, type PlotTrace, tidy } from "./plot-parts.js";
 import { plotText } from "./plot-text.js";
 import { type ShownUnits, shownUnits, systemOfLength } from "./shown-units.js";
 import { threeDigits } from "./three-digits.js";
 import { warningBlocks } from "./warning-blocks.js";
+
+/** Height of a name above the frame [px], and how far the swing's axis reaches. */
+const nameRow = 17;
+const top = 1.15;
 
 const ordinals = ["first", "second", "third", "fourth", "fifth", "sixth"];
 
@@ -110,17 +114,56 @@ function figure(found: CriticalSpeeds, { size, sizeSymbol }: ShownUnits): Figure
     text: what.map(({ name }) => plotText(name, 30, 60)),
     hoverinfo: "text",
   });
-  const names = [...found.supports, ...found.wheels].map(
-    ({ name, station }, i): PlotMark =>
-      ({
-        x: onScale(station, size),
-        y: 0,
-        yshift: i % 2 === 0 ? -18 : 18,
+  const places = [...found.supports, ...found.wheels]
+    .map(({ name, station }) => ({ name, at: onScale(station, size) }))
+    .sort((a, b) => b.at - a.at);
+  const [first, end] = [x[0]!, x.at(-1)!];
+  // Above the frame, the leftmost highest, so that no name lies over a curve or another name's line.
+  const names = places.flatMap(({ name, at }, row): PlotMark[] => {
+    const height = row * nameRow + 6;
+    return [
+      {
+        x: at,
+        y: top,
+        xref: "x",
+        yref: "y",
+        yshift: height + nameRow / 2,
+        xanchor: at > first + 0.7 * (end - first) ? "right" : "left",
+        xshift: at > first + 0.7 * (end - first) ? -2 : 2,
         showarrow: false,
-        text: plotText(name, 22, 40),
+        text: plotText(name, 26, 40),
         font: { size: 11 },
-      }) satisfies Partial<Annotations>,
+      } satisfies Partial<Annotations>,
+      {
+        x: at,
+        y: top,
+        xref: "x",
+        yref: "y",
+        text: "",
+        showarrow: true,
+        arrowhead: 0,
+        arrowwidth: 1,
+        arrowcolor: pencil,
+        ax: 0,
+        ay: -(height + nameRow),
+      } satisfies Partial<Annotations>,
+    ];
+  });
+  const down = places.map(
+    ({ at }): PlotMark =>
+      ({
+        type: "line",
+        layer: "below",
+        xref: "x",
+        yref: "y",
+        x0: at,
+        x1: at,
+        y0: 0,
+        y1: top,
+        line: { color: pencil, width: 1, dash: "dot" },
+      }) satisfies Partial<Shape>,
   );
+  const above = 66 + places.length * nameRow;
   return {
     type: "figure",
     alt: `How the shaft bends at its critical speeds: ${found.modes.map(({ speed }, i) => `${ordinal(i)} ${threeDigits(speed.value)}`).join(", ")}.`,
@@ -130,11 +173,14 @@ function figure(found: CriticalSpeeds, { size, sizeSymbol }: ShownUnits): Figure
       data: [...shapes, marks(found.supports, "triangle-up"), marks(found.wheels, "square")],
       layout: {
         width: 720,
-        height: 360,
-        title: { text: "How the shaft whirls" },
+        height: 296 + above,
+        margin: { l: 64, r: 24, t: above, b: 84 },
+        title: { text: "How the shaft whirls", yref: "container", y: 1, yanchor: "top", pad: { t: 16 } },
+        legend: { orientation: "h", x: 0, xanchor: "left", y: -0.26, yanchor: "top" },
         xaxis: { title: { text: `station (${sizeSymbol})` } },
-        yaxis: { title: { text: "swing (-)" }, range: [-1.15, 1.15] },
+        yaxis: { title: { text: "swing (-)" }, range: [-top, top] },
         annotations: names,
+        shapes: down,
       } satisfies Record<string, unknown> & Partial<Layout>,
     },
   };
