@@ -68,12 +68,16 @@ function figureBlockHtml(block: FigureBlock, picture: HtmlOptions["picture"]): s
   return `<figure>${picture(block)}${captionHtml(block.caption)}</figure>`;
 }
 
+/** Wider than this [px] a drawing shrunk to a telephone cannot be read: it scrolls there instead. */
+const wideDrawing = 800;
+
 /** The drawing as an image, in which nothing can run. */
 function drawingHtml({ drawing, alt, caption }: DrawingBlock): string {
   const { width, height } = drawingSize(drawing);
   const source = svgDataUri(drawingSvg(drawing));
+  const wide = width > wideDrawing ? " jb-wide" : "";
   return (
-    `<figure class="jb-drawing"><img src="${source}" alt="${escapeHtml(alt)}" width="${width}" height="${height}">` +
+    `<figure class="jb-drawing${wide}"${wide === "" ? "" : ' tabindex="0"'}><img src="${source}" alt="${escapeHtml(alt)}" width="${width}" height="${height}">` +
     `${captionHtml(caption)}</figure>`
   );
 }

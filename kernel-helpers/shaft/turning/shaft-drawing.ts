@@ -13,7 +13,18 @@ export interface DrawnStretch {
   readonly tolerance?: string;
   /** Roughness Ra at most. */
   readonly roughness?: Length;
-  /** e.g. a thread, a keyseat: what stands on the drawing beside it. */
+  /** Threaded from end to end: what the thread is called, and its root. `diameter` is the outside of the thread. */
+  readonly thread?: { readonly name: string; readonly rootDiameter: Length };
+  /** A keyseat, its middle `middle` from the stretch's left end; depth from the top of the shaft, as cut. */
+  readonly keyseat?: {
+    readonly width: Length;
+    readonly depth: Length;
+    readonly length: Length;
+    readonly middle: Length;
+  };
+  /** Radius at its shoulders. */
+  readonly fillet?: Length;
+  /** What stands on the drawing beside it. */
   readonly remark?: string;
 }
 
@@ -28,6 +39,8 @@ export interface ShaftDrawing {
     readonly limits?: { readonly smallest: Length; readonly largest: Length };
     /** Change of DIAMETER per length, without sign [-], of a taper. */
     readonly taper?: number;
+    /** From a keyseat's floor to the far side of the shaft: what a micrometer reads. */
+    readonly floorToFarSide?: Length;
   })[];
   readonly length: Length;
   readonly notes: readonly string[];
@@ -36,14 +49,16 @@ export interface ShaftDrawing {
 /**
  * A shaft to be made, stretch by stretch, with the limits of every toleranced diameter, for its drawing.
  *
- * taper of a stretch = |end − start|/length, on diameter; whole length = sum of the stretches
+ * taper of a stretch = |end − start|/length, on diameter; whole length = sum of the stretches;
+ * keyseat's floor to the far side = diameter − depth
  *
  * @param given.title  of the rebuild
  * @param given.material  as it stands in the title block
  * @param given.stretches  from left to right; lengths and diameters > 0 [m]
  * @param given.notes  beside the drawing
  * @returns the drawing's data
- * @throws RangeError  no stretch, a length or diameter that is not above 0, or a tolerance on a taper; the stretch is named
+ * @throws RangeError  no stretch, a length or diameter that is not above 0, a tolerance on a taper, a keyseat that does not
+ * lie in its stretch or a thread whose root is not below its outside; the stretch is named
  * @example
  * const body = { name: "body", length: inch(10), diameter: inch(2), tolerance: "h8" };
  * shaftDrawing({ title: "shaft", material: "steel", stretches: [body] }).length.in("inch") // 10
@@ -58,8 +73,9 @@ export function shaftDrawing(given: {
   const [first] = stretches;
   if (first === undefined) throw new RangeError("shaftDrawing: at least one stretch must be given, got none");
   const drawn = stretches.map((stretch) => {
-    const { name, length, diameter, endDiameter, tolerance } = stretch;
-    for (const [what, value] of Object.entries({ length, diameter, endDiameter }))
+    const { name, length, diameter, endDiameter, tolerance, thread, keyseat, fillet } = stretch;
+    const lengths = { length, diameter, endDiameter, fillet, "thread's root": thread?.rootDiameter };
+    for (const [what, value] of Object.entries(lengths))
       if (value !== undefined && !(isQuantity(value, "length") && value.si > 0))
         throw new RangeError(
           `shaftDrawing: "${name}": ${what} must be a length above 0, got ${String(value)}`,
@@ -68,6 +84,11 @@ export function shaftDrawing(given: {
       throw new RangeError(
         `shaftDrawing: "${name}": a tolerance is for a cylinder; a taper is held by its gauge, got ${tolerance}`,
       );
+    if (thread !== undefined && (endDiameter !== undefined || !(thread.rootDiameter.si < diameter.si)))
+      throw new RangeError(
+        `shaftDrawing: "${name}": a thread must be on a cylinder and its root below ${diameter}, got root ${thread.rootDiameter}${endDiameter === undefined ? "" : " on a taper"}`,
+      );
+    if (keyseat !== undefined) checkKeyseat(stretch, keyseat);
     const zone = tolerance === undefined ? undefined : isoZone(diameter, tolerance);
     if (zone?.of === "hole")
       throw new RangeError(
@@ -78,6 +99,7 @@ export function shaftDrawing(given: {
       ...(zone === undefined
         ? {}
         : { limits: Object.freeze({ smallest: zone.smallest, largest: zone.largest }) }),
+      ...(keyseat === undefined ? {} : { floorToFarSide: diameter.minus(keyseat.depth) }),
       ...(endDiameter === undefined ? {} : { taper: Math.abs(endDiameter.si - diameter.si) / length.si }),
     });
   });
@@ -91,4 +113,30 @@ export function shaftDrawing(given: {
     length: stretches.slice(1).reduce((sum, { length }) => sum.plus(length), first.length),
     notes: Object.freeze([...notes]),
   });
+}
+
+function checkKeyseat(
+  { name, length, diameter, endDiameter }: DrawnStretch,
+  keyseat: NonNullable<DrawnStretch["keyseat"]>,
+): void {
+  for (const [what, value] of Object.entries(keyseat))
+    if (!(isQuantity(value, "length") && value.si > 0))
+      throw new RangeError(
+        `shaftDrawing: "${name}": keyseat's ${what} must be a length above 0, got ${String(value)}`,
+      );
+  if (endDiameter !== undefined)
+    throw new RangeError(
+      `shaftDrawing: "${name}": a keyseat is drawn on a cylinder; on a taper say it in remark`,
+    );
+  const half = keyseat.length.si / 2;
+  // A keyseat open at the shaft's end lies exactly at the edge; a rounding must not throw it out.
+  const slack = 1e-9;
+  if (keyseat.middle.si - half < -slack || keyseat.middle.si + half > length.si + slack)
+    throw new RangeError(
+      `shaftDrawing: "${name}": the keyseat, ${keyseat.length} about ${keyseat.middle}, must lie within its ${length}`,
+    );
+  if (!(keyseat.width.si < diameter.si && keyseat.depth.si < diameter.si / 2))
+    throw new RangeError(
+      `shaftDrawing: "${name}": the keyseat must be narrower than ${diameter} and less deep than half of it, got ${keyseat.width} wide, ${keyseat.depth} deep`,
+    );
 }

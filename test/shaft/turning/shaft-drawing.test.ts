@@ -69,4 +69,30 @@ describe("shaftDrawing({ title, material, stretches })", () => {
         if (a !== b && Math.abs(a.at![1] - b.at![1]) < 12)
           expect(Math.abs(a.at![0] - b.at![0])).toBeGreaterThan(80);
   });
+  const keyseat = { width: mm(18), depth: mm(7), length: mm(50), middle: mm(45) };
+  const thread = { name: "M36 × 3", rootDiameter: mm(32.319) };
+  it("tells what a micrometer reads over a keyseat: 60 less 7, as DIN 6885-1 has d − t1 for 18 × 11", () => {
+    const { stretches } = shaftDrawing({ ...given, stretches: [{ ...journal, keyseat }] });
+    expectClose(stretches[0]!.floorToFarSide!.in("mm"), 53, { rel: 1e-9, because: "a difference" });
+  });
+  it("names a keyseat or a thread that cannot be", () => {
+    const of = (stretch: Partial<DrawnStretch>) => () =>
+      shaftDrawing({ ...given, stretches: [{ ...journal, ...stretch }] });
+    expect(of({ keyseat: { ...keyseat, middle: mm(20) } })).toThrow("must lie within its 90 mm");
+    expect(of({ keyseat: { ...keyseat, depth: mm(31) } })).toThrow("less deep than half of it");
+    expect(of({ keyseat: { ...keyseat, width: mm(0) } })).toThrow("keyseat's width must be a length above 0");
+    expect(of({ thread: { ...thread, rootDiameter: mm(61) } })).toThrow("its root below 60 mm");
+  });
+  it("draws thread, keyseat section and fillets, each with its size", () => {
+    const stud: DrawnStretch = { name: "thread", length: mm(35), diameter: mm(36), thread };
+    const stretches = [stud, seat, { ...journal, keyseat, fillet: mm(1.5) }];
+    const { blocks } = present(shaftDrawing({ ...given, stretches }))!;
+    const { drawing } = blocks.find(({ type }) => type === "drawing") as {
+      drawing: Parameters<typeof drawingSvg>[0];
+    };
+    const svg = drawingSvg(drawing);
+    for (const text of ["M36 × 3", "fillets R 1.5", ">18<", ">53<", "keyseat in 3, 50 long"])
+      expect(svg).toContain(text);
+    expect(svg).toContain("url(#hatch)");
+  });
 });
