@@ -182,7 +182,10 @@ function keyseatSeen({ keyseat, length, diameter }: DrawnStretch, [from, to]: Po
   if (keyseat === undefined) return [];
   const scale = (to - from) / length.si;
   const wide = half * (keyseat.width.si / diameter.si);
-  const ends = [-1, 1].map((side) => from + (keyseat.middle.si + (side * keyseat.length.si) / 2) * scale);
+  // Lengths are shortened on the sheet: a keyseat drawn no longer than it is wide would be read as a cross hole.
+  const reach = Math.min(Math.max((keyseat.length.si * scale) / 2, 2.5 * wide), (to - from) / 2);
+  const middle = Math.min(Math.max(from + keyseat.middle.si * scale, from + reach), to - reach);
+  const ends = [middle - reach, middle + reach];
   const inset = Math.min(wide, (ends[1]! - ends[0]!) / 2);
   const cap = (x: number, way: number): Point[] =>
     Array.from({ length: 9 }, (_, i): Point => {

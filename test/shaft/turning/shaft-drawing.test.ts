@@ -95,4 +95,23 @@ describe("shaftDrawing({ title, material, stretches })", () => {
       expect(svg).toContain(text);
     expect(svg).toContain("url(#hatch)");
   });
+  it("draws a short keyseat in a long stretch longer than wide, within the stretch", () => {
+    const stretches = [{ ...journal, length: mm(800), keyseat: { ...keyseat, middle: mm(770) } }];
+    const { blocks } = present(shaftDrawing({ ...given, stretches }))!;
+    const { drawing } = blocks.find(({ type }) => type === "drawing") as {
+      drawing: {
+        shapes: readonly { type: string; fill?: string; points?: readonly (readonly [number, number])[] }[];
+      };
+    };
+    const outline = (fill: string) =>
+      drawing.shapes.find((shape) => shape.type === "polygon" && shape.fill === fill)!.points!;
+    const span = (fill: string, axis: 0 | 1) => {
+      const places = outline(fill).map((point) => point[axis]);
+      return [Math.min(...places), Math.max(...places)] as const;
+    };
+    const [[left, right], [top, bottom], body] = [span("shade", 0), span("shade", 1), span("metal", 0)];
+    expect(right - left).toBeGreaterThan(2 * (bottom - top));
+    expect(left).toBeGreaterThanOrEqual(body[0]);
+    expect(right).toBeLessThanOrEqual(body[1] + 1e-6);
+  });
 });
