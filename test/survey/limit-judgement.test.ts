@@ -1,24 +1,9 @@
 import { describe, expect, it } from "vitest";
-import { inch, type Length, measured, thou } from "../../kernel-helpers/quantity/index.js";
+import { inch, measured, thou } from "../../kernel-helpers/quantity/index.js";
 import { judgeLimit } from "../../kernel-helpers/survey/index.js";
-import type { WearBand, WearBands } from "../../kernel-helpers/survey/profile-types.js";
 import { expectClose } from "../support/expect-close.js";
+import { oneBand } from "../support/one-band.js";
 import { sampleWear } from "../support/sample-results.js";
-
-/** One flat, round band 2.4300 in thick with u = 0.1 thou and 10 degrees of freedom. */
-function oneBand(limit: Length, change: Partial<WearBand> = {}): WearBands {
-  const wear = sampleWear();
-  const size = inch(2.43);
-  const band: WearBand = {
-    ...wear.bands[0]!,
-    diameter: measured(size, thou(0.1), 10),
-    diameterAtFrom: size,
-    diameterAtTo: size,
-    smallestAngle: undefined,
-    ...change,
-  };
-  return { ...wear, limit, bands: [band], edges: [], gross: [] };
-}
 
 describe("judgeLimit(wear)", () => {
   // Source: JCGM 100:2008 (GUM), table G.2: t₉₅(10) = 2.23 (2.228 in fuller tables).

@@ -35,10 +35,10 @@ function verdict({ options, chosen, wanted, stands, flips: all }: OptionsWeighed
     type: "verdict",
     outcome: holds ? "yes" : option.chance < 0.5 ? "no" : "cannot tell yet",
     text: holds
-      ? `“${chosen}” keeps every limit`
+      ? `“${chosen}” keeps every limit weighed here`
       : option.chance < 0.5
         ? `“${chosen}” breaks a limit`
-        : `whether “${chosen}” keeps every limit cannot be told yet`,
+        : `whether “${chosen}” keeps every limit weighed here cannot be told yet`,
     because: [
       `All its limits hold together with ${chanceText(option.chance)}; ${chanceText(wanted)} is wanted.`,
       option.weakest === undefined ? "" : `The nearest to breaking: ${option.weakest}.`,

@@ -79,17 +79,19 @@ function filmFacts(film: RunningFilm): Fact[] {
 export function presentRunningFilm(film: RunningFilm): Presentation {
   return Object.freeze<Presentation>({
     title: "Running film",
-    blocks: [
-      {
-        type: "verdict",
-        outcome: outcomes[film.state],
-        text: words[film.state],
-        because: `${film.because[0]!.toUpperCase()}${film.because.slice(1)}.`,
-      },
-      { type: "facts", facts: filmFacts(film) },
-      ...starvedWarning(film),
-    ],
+    blocks: [filmVerdict(film), { type: "facts", facts: filmFacts(film) }, ...starvedWarning(film)],
   });
+}
+
+/** What carries the journal; a film that is full only by oil which does not come is none yet. */
+function filmVerdict(film: RunningFilm, before: string = ""): Block {
+  const unfed = film.starved && film.state === "full film";
+  return {
+    type: "verdict",
+    outcome: unfed ? "cannot tell yet" : outcomes[film.state],
+    text: `${before}${unfed ? "a full film would carry it, but its oil is not brought" : words[film.state]}`,
+    because: `${film.because[0]!.toUpperCase()}${film.because.slice(1)}.`,
+  };
 }
 
 function starvedWarning(film: RunningFilm): Block[] {
@@ -125,12 +127,7 @@ function boxBlocks(box: BoxPrediction, unit: "deltaF" | "deltaC"): Block[] {
   const { film, name, shares, diametralClearance, load } = box;
   const number = (of: TemperatureDifference): string => formatFixed(of.in(unit), 2);
   return [
-    {
-      type: "verdict",
-      outcome: outcomes[film.state],
-      text: `${name}: ${words[film.state]}`,
-      because: `${film.because[0]!.toUpperCase()}${film.because.slice(1)}.`,
-    },
+    filmVerdict(film, `${name}: `),
     {
       type: "facts",
       facts: [

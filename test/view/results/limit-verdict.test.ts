@@ -1,26 +1,11 @@
 import { describe, expect, it } from "vitest";
-import { inch, type Length, measured, thou } from "../../../kernel-helpers/quantity/index.js";
-import type { WearBand, WearBands } from "../../../kernel-helpers/survey/profile-types.js";
+import { inch, thou } from "../../../kernel-helpers/quantity/index.js";
 import { limitVerdict } from "../../../kernel-helpers/view/results/limit-verdict.js";
 import { shownUnits } from "../../../kernel-helpers/view/results/shown-units.js";
+import { oneBand } from "../../support/one-band.js";
 import { sampleWear } from "../../support/sample-results.js";
 
 const units = shownUnits("inch");
-
-/** One flat, round band 2.4300 in thick with u = 0.1 thou and 10 degrees of freedom. */
-function oneBand(limit: Length, change: Partial<WearBand> = {}): WearBands {
-  const wear = sampleWear();
-  const size = inch(2.43);
-  const band: WearBand = {
-    ...wear.bands[0]!,
-    diameter: measured(size, thou(0.1), 10),
-    diameterAtFrom: size,
-    diameterAtTo: size,
-    smallestAngle: undefined,
-    ...change,
-  };
-  return { ...wear, limit, bands: [band], edges: [], gross: [] };
-}
 
 describe("limitVerdict(wear)", () => {
   it("is no where one band is below, whatever the others are, and names it", () => {
