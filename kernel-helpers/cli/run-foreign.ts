@@ -10,6 +10,7 @@ import {
   textOf,
   verifyBag,
 } from "../record/bundle/index.js";
+import { waitText } from "../record/one-run-at-a-time.js";
 import type { ForeignRebuild } from "./foreign-rebuild.js";
 import { ProgressLine } from "./progress-line.js";
 import { UsageError } from "./usage-error.js";
@@ -36,6 +37,7 @@ export async function runForeign(foreign: ForeignRebuild, args: readonly string[
     folder,
     openNetwork,
     offer,
+    onWait: (other) => console.log(`  ${waitText(other)}`),
     onProgress: (event) => progress.tell(event),
   });
   progress.clear();

@@ -5,6 +5,7 @@ import { failureText } from "../notebook/runner/failure-text.js";
 import { startRunKernel } from "../notebook/runner/start-run-kernel.js";
 import { startLightly } from "../notebook/start-lightly.js";
 import { findRebuild } from "../record/find-rebuild.js";
+import { waitText } from "../record/one-run-at-a-time.js";
 import { demoFolder, versions } from "../record/package-facts.js";
 import type { Command } from "./command.js";
 import { foreignIn } from "./foreign-rebuild.js";
@@ -57,6 +58,7 @@ Exit code: 0 all sheets ran, 1 a sheet failed, 2 the call was off or the word wa
         console.log(`Journalbox ${versions().journalbox}: ${title}${remark}\n`);
         progress.show("looking what is to be run");
       },
+      onWait: (other) => console.log(`  ${waitText(other)}`),
       onStale: (sheet, why) => progress.because(sheet, why),
       onProgress: (event) => progress.tell(event),
     });

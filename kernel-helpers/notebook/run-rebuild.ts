@@ -3,8 +3,10 @@ import { filesToShare } from "../record/bundle/index.js";
 import {
   dropUnusedCopies,
   forgetReads,
+  oneRunAtATime,
   outputPath,
   type RebuildFacts,
+  type RunUnderWay,
   readRebuildFile,
   rebuildFileName,
   reportFile,
@@ -47,6 +49,8 @@ export interface RunRebuildOptions {
   /** Called before a sheet is run because it is not fresh, with the reason. */
   readonly onStale?: (sheet: string, why: string) => void;
   readonly onProgress?: (progress: Progress) => void;
+  /** Called where another run of the same rebuild is waited for. */
+  readonly onWait?: (other: RunUnderWay) => void;
 }
 
 export interface RebuildRun {
@@ -64,7 +68,7 @@ export interface RebuildRun {
 /**
  * Runs the worksheets of a rebuild in the order that follows from what each takes over, writes the executed notebooks
  * and the report to its out/ folder, and leaves the records the sheets wrote in record/. A sheet that fails is in the report with its error. How each
- * sheet ended is noted for `sheetStates`.
+ * sheet ended is noted for `sheetStates`. Another run of the same rebuild is waited for.
  *
  * @throws RebuildFileFaults  rebuild.json cannot be read
  * @throws RangeError  the rebuild has no worksheets, or they take over from each other in a ring
@@ -72,7 +76,7 @@ export interface RebuildRun {
 export async function runRebuild(options: RunRebuildOptions): Promise<RebuildRun> {
   const painter = new ThreadPainter({ png: options.png === true });
   try {
-    return await runAndReport(options, painter);
+    return await oneRunAtATime(options.directory, () => runAndReport(options, painter), options.onWait);
   } finally {
     await Promise.all([
       painter.close(),
@@ -123,6 +127,13 @@ async function runAndReport(options: RunRebuildOptions, painter: Painter): Promi
  * @throws RangeError  the rebuild has no worksheet of a name given
  */
 export async function runSomeSheets(
+  names: readonly string[],
+  options: Pick<RunRebuildOptions, "directory" | "onProgress" | "onWait">,
+): Promise<readonly SheetResult[]> {
+  return oneRunAtATime(options.directory, () => runThese(names, options), options.onWait);
+}
+
+async function runThese(
   names: readonly string[],
   options: Pick<RunRebuildOptions, "directory" | "onProgress">,
 ): Promise<readonly SheetResult[]> {

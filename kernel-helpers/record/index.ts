@@ -37,6 +37,7 @@ export type {
   OpenItem,
   WantedReading,
 } from "./note-types.js";
+export { oneRunAtATime, type RunUnderWay, waitText } from "./one-run-at-a-time.js";
 export { type OpenRebuildOptions, openRebuild, type Rebuild } from "./open-rebuild.js";
 export { type LinkedSheet, type OrderOfRun, orderOfRun } from "./order-of-run.js";
 export { demoFolder, type Versions, versions } from "./package-facts.js";

@@ -39,8 +39,8 @@ export interface StateEvent {
 /** How far a run of sheets has come. */
 export interface ProgressEvent {
   readonly type: "progress";
-  readonly stage: "kernel-started" | "sheet-started" | "cell-started" | "sheet-ended";
-  /** Not given while the kernel starts. */
+  readonly stage: "waiting" | "kernel-started" | "sheet-started" | "cell-started" | "sheet-ended";
+  /** Not given while another run is waited for or the kernel starts. */
   readonly sheet?: string;
   /** The cell at work, counted from 0 over all cells of the sheet. */
   readonly index?: number;

@@ -36,9 +36,12 @@ function progressEvent(progress: Progress): ProgressEvent {
 async function main(): Promise<void> {
   tell({ type: "run-started", sheets });
   const onProgress = (progress: Progress): void => tell(progressEvent(progress));
-  const results = isAll
-    ? (await runRebuild({ directory: directory!, onProgress })).results
-    : await runSomeSheets(sheets, { directory: directory!, onProgress });
+  const options = {
+    directory: directory!,
+    onProgress,
+    onWait: () => tell({ type: "progress", stage: "waiting" }),
+  };
+  const results = isAll ? (await runRebuild(options)).results : await runSomeSheets(sheets, options);
   const failed = results.filter(({ status }) => status === "failed").map(({ sheet }) => sheet);
   tell({ type: "run-ended", failed, report: isAll });
 }

@@ -4,7 +4,8 @@ import { SandboxKernel, type SandboxLimits, usualLimits } from "./sandbox-kernel
 import { type SandboxOffer, sandboxOffer } from "./sandbox-offer.js";
 import { unpackBundle } from "./unpack-bundle.js";
 
-export interface SandboxRunOptions extends Pick<RunRebuildOptions, "onStart" | "onProgress" | "cellTimeout"> {
+export interface SandboxRunOptions
+  extends Pick<RunRebuildOptions, "onStart" | "onProgress" | "onWait" | "cellTimeout"> {
   /** A bundle, read by `readBundle`; not given where its rebuild lies unpacked in the folder. */
   readonly bundle?: Bundle;
   /** Where the rebuild is run. A bundle is unpacked there: then it must be empty or not be there. */
@@ -32,12 +33,13 @@ export async function runInSandbox(options: SandboxRunOptions): Promise<RebuildR
     unpackBundle(bundle, folder);
   }
   refuseLinks(folder);
-  const { onStart, onProgress, cellTimeout } = options;
+  const { onStart, onProgress, onWait, cellTimeout } = options;
   return runRebuild({
     directory: folder,
     startKernel: () => SandboxKernel.start(folder, offer, limits),
     ...(onStart && { onStart }),
     ...(onProgress && { onProgress }),
+    ...(onWait && { onWait }),
     ...(cellTimeout !== undefined && { cellTimeout }),
   });
 }

@@ -10,6 +10,8 @@ export function progressWords({
   failure,
 }: ProgressEvent): string {
   switch (stage) {
+    case "waiting":
+      return "Another run of this rebuild is under way; waiting for its end.";
     case "kernel-started":
       return "The kernel is ready.";
     case "sheet-started":
