@@ -70,9 +70,9 @@ function instrumentsFrom(
   warnings: string[],
   report: ReportFault,
 ): Readonly<Record<string, Instrument>> {
-  const names = [
-    ...new Set(columns.filter(({ dimension }) => dimension === "length").map(({ name }) => name)),
-  ];
+  // What a column without a legible unit measures is asked at its header already.
+  const may = (kind: string): boolean => kind === "length" || kind === "unknown";
+  const names = [...new Set(columns.filter(({ dimension }) => may(dimension)).map(({ name }) => name))];
   const instruments: Record<string, Instrument> = {};
   for (const [key, remark] of said) {
     if (key !== "instrument" && !key.startsWith("instrument ")) continue;

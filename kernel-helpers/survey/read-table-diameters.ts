@@ -1,4 +1,4 @@
-import { formatNumber, type UnitName, unitNamed } from "../quantity/index.js";
+import { formatNumber, systemOf, type UnitName, unitNamed } from "../quantity/index.js";
 import { isDiameterName } from "./column-names.js";
 import type { HeaderColumn } from "./read-table-header.js";
 import type { Column } from "./table.js";
@@ -32,7 +32,9 @@ export function checkDiameters(
     const alike = columns.flatMap((column, i) =>
       column.name === name && column.unit ? [{ column, i }] : [],
     );
-    const median = lowerMedian(alike.map(({ column }) => column.values));
+    // Inch and metric readings of one name were faulted at the header; which of them is off cannot be told here.
+    const mixed = new Set(alike.flatMap(({ column }) => systemIn(column))).size > 1;
+    const median = mixed ? Number.NaN : lowerMedian(alike.map(({ column }) => column.values));
     for (const { column, i } of alike) {
       const { place } = header[i]!;
       for (let row = 0; row < lines.length; row++) {
@@ -56,6 +58,11 @@ export function checkDiameters(
       }
     }
   }
+}
+
+function systemIn({ unit }: Column): readonly string[] {
+  const system = unit === undefined ? "both" : systemOf(unit);
+  return system === "both" ? [] : [system];
 }
 
 /** The middle of all positive readings; of an even number the smaller of the two, which was really read. */

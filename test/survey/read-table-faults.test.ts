@@ -95,6 +95,16 @@ describe("readTable(bytes, options): faults of the header", () => {
     expect(fault.found).toBe('lengths in "station [mm]" and in "diameter [in]"');
     expect(fault.expected).toMatch(/inch or metric lengths in one table, not both/);
   });
+  it("diameters side by side in inch and mm, and nothing that only follows from it", () => {
+    const fault = onlyFault(
+      "station [in],diameter @ 0 deg [in],diameter @ 90 deg [mm]\n1,2.43,2.43\n2,2.43,2.42",
+    );
+    expect(fault).toMatchObject({ line: 1, column: "diameter @ 90 deg [mm]", columnNumber: 3 });
+  });
+  it("a header without unit whose instrument is named: asked for the unit only", () => {
+    const fault = onlyFault("# instrument station: tape\nstation,diameter [in]\n1,2.43");
+    expect(fault).toMatchObject({ line: 2, column: "station", columnNumber: 1 });
+  });
   it("a header only of spaces", () => {
     expect(onlyFault(" , \n1,2.43")).toMatchObject({ line: 1, found: "only empty cells" });
   });
