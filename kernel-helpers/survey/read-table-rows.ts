@@ -1,4 +1,5 @@
 import { type CsvError, parse } from "csv-parse/sync";
+import { csvForm } from "./csv-form.js";
 import type { Remark } from "./table.js";
 import type { ReportFault } from "./table-faults.js";
 
@@ -70,16 +71,8 @@ function readLines(
 function parseRecords(text: string, delimiter: string): { records: string[][]; quoteLeftOpen: boolean } {
   let quoteLeftOpen = false;
   const records: string[][] = parse(text, {
+    ...csvForm,
     delimiter,
-    record_delimiter: "\n",
-    comment: "#",
-    comment_no_infix: true,
-    ltrim: true,
-    // A quote inside a cell is an inch mark: 2.4375"
-    relax_quotes: true,
-    // Rows of a wrong length are reported by their columns' reader, not dropped here.
-    relax_column_count: true,
-    max_record_size: 0,
     skip_records_with_error: true,
     on_skip: (error: CsvError | undefined) => {
       if (error?.code !== "CSV_QUOTE_NOT_CLOSED") throw error;

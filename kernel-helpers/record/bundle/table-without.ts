@@ -1,4 +1,5 @@
 import { parse } from "csv-parse/sync";
+import { csvForm } from "../../survey/csv-form.js";
 import type { LeftOutPart } from "./left-out.js";
 import { isMarkedPrivate, sameName } from "./private-list.js";
 
@@ -145,16 +146,7 @@ function delimiterOf(header: string): string {
 /** The same reading as `readTable`'s, but for quotes that are left open: there nothing can be told apart. */
 function recordsOf(text: string, delimiter: string): string[][] {
   try {
-    return parse(text, {
-      delimiter,
-      record_delimiter: "\n",
-      comment: "#",
-      comment_no_infix: true,
-      ltrim: true,
-      relax_quotes: true,
-      relax_column_count: true,
-      max_record_size: 0,
-    });
+    return parse(text, { ...csvForm, delimiter });
   } catch (error) {
     throw new RangeError(
       `tableWithout: the table must be lines of cells, got one that is not: ${error instanceof Error ? error.message : String(error)}`,

@@ -1,10 +1,13 @@
 import { cpSync, existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core";
+import { expect } from "vitest";
 import { type LiveServer, startLiveServer } from "../../../kernel-helpers/live/server/index.js";
 import { type Cell, readNotebook, writeNotebook } from "../../../kernel-helpers/notebook/index.js";
 import { packageRoot } from "../../../kernel-helpers/record/index.js";
+import { ensureBuilt } from "../../support/built.js";
 import { temporaryFolder } from "../../support/temporary-folder.js";
+import { ensurePageBuilt } from "./built-page.js";
 
 const executablePath = "/usr/bin/chromium";
 
@@ -20,6 +23,20 @@ export function launchChromium(): Promise<Browser> {
     executablePath,
     args: ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--disable-component-update"],
   });
+}
+
+/** A browser for the tests of a file, on pages built from the sources of today. */
+export async function openBrowser(): Promise<Browser> {
+  await ensureBuilt();
+  await ensurePageBuilt();
+  return launchChromium();
+}
+
+/** Closes a bench, and fails the test where its pages asked for an address elsewhere or threw. */
+export async function closeBench(bench: Bench): Promise<void> {
+  await bench.close();
+  expect(bench.strangers).toEqual([]);
+  expect(bench.faults).toEqual([]);
 }
 
 /** A cell of a sheet: `text: ...` is a text cell, all else is code. */

@@ -1,8 +1,7 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
-import { buildTimeout, ensureBuilt } from "../../support/built.js";
-import { Bench, cell, hasChromium, launchChromium, notice, ready, standing, type } from "./bench.js";
-import { ensurePageBuilt } from "./built-page.js";
+import { buildTimeout } from "../../support/built.js";
+import { Bench, cell, closeBench, hasChromium, notice, openBrowser, ready, standing, type } from "./bench.js";
 
 const sheet = { head: "text: # Trial sheet", first: "1 + 1", second: "2 + 2" };
 
@@ -11,19 +10,13 @@ describe.skipIf(!hasChromium())("sheet page: nothing typed is lost", { timeout: 
   let bench: Bench;
 
   beforeAll(async () => {
-    await ensureBuilt();
-    await ensurePageBuilt();
-    browser = await launchChromium();
+    browser = await openBrowser();
   }, buildTimeout);
   afterAll(() => browser?.close());
   beforeEach(async () => {
     bench = await Bench.open(browser, { trial: sheet });
   });
-  afterEach(async () => {
-    await bench.close();
-    expect(bench.strangers).toEqual([]);
-    expect(bench.faults).toEqual([]);
-  });
+  afterEach(() => closeBench(bench));
 
   const typed = (page: Page, place: number, text: string): Promise<void> =>
     cell(page, place).locator(".cm-content", { hasText: text }).waitFor();

@@ -1,8 +1,7 @@
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { buildTimeout, ensureBuilt } from "../../support/built.js";
-import { Bench, hasChromium, launchChromium } from "./bench.js";
-import { ensurePageBuilt } from "./built-page.js";
+import { buildTimeout } from "../../support/built.js";
+import { Bench, closeBench, hasChromium, openBrowser } from "./bench.js";
 
 const reads =
   'import { openRebuild } from "journalbox";\nopenRebuild({ sheet: "a-reads" }).table("shaft-survey").rowCount';
@@ -12,19 +11,15 @@ describe.skipIf(!hasChromium())("overview page", { timeout: 40_000 }, () => {
   let bench: Bench;
 
   beforeAll(async () => {
-    await ensureBuilt();
-    await ensurePageBuilt();
-    browser = await launchChromium();
+    browser = await openBrowser();
     bench = await Bench.open(browser, {
       "a-reads": { head: "text: # What was read", count: reads },
       "b-fails": { fault: 'throw new RangeError("too worn")' },
     });
   }, buildTimeout);
   afterAll(async () => {
-    await bench?.close();
-    await browser?.close();
-    expect(bench.strangers).toEqual([]);
-    expect(bench.faults).toEqual([]);
+    await closeBench(bench);
+    await browser.close();
   });
 
   it("names the rebuild, says that it is invented, and links sheets and tables", async () => {

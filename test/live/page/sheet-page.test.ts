@@ -1,8 +1,18 @@
 import type { Browser } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
-import { buildTimeout, ensureBuilt } from "../../support/built.js";
-import { Bench, cell, hasChromium, launchChromium, notice, ready, standing, state, type } from "./bench.js";
-import { ensurePageBuilt } from "./built-page.js";
+import { buildTimeout } from "../../support/built.js";
+import {
+  Bench,
+  cell,
+  closeBench,
+  hasChromium,
+  notice,
+  openBrowser,
+  ready,
+  standing,
+  state,
+  type,
+} from "./bench.js";
 
 const sheet = {
   head: "text: # Trial sheet\n\nWith $\\pi$ in it.",
@@ -15,19 +25,13 @@ describe.skipIf(!hasChromium())("sheet page", { timeout: 40_000 }, () => {
   let bench: Bench;
 
   beforeAll(async () => {
-    await ensureBuilt();
-    await ensurePageBuilt();
-    browser = await launchChromium();
+    browser = await openBrowser();
   }, buildTimeout);
   afterAll(() => browser?.close());
   beforeEach(async () => {
     bench = await Bench.open(browser, { trial: sheet });
   });
-  afterEach(async () => {
-    await bench.close();
-    expect(bench.strangers).toEqual([]);
-    expect(bench.faults).toEqual([]);
-  });
+  afterEach(() => closeBench(bench));
 
   it("a cell is edited, run and saved; the file on disk has the text and no result", async () => {
     const page = await bench.sheet("trial");

@@ -4,9 +4,8 @@ import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { type Output, writeNotebook } from "../../../kernel-helpers/notebook/index.js";
 import { blocksMimeType } from "../../../kernel-helpers/view/index.js";
-import { buildTimeout, ensureBuilt } from "../../support/built.js";
-import { Bench, cell, hasChromium, launchChromium } from "./bench.js";
-import { ensurePageBuilt } from "./built-page.js";
+import { buildTimeout } from "../../support/built.js";
+import { Bench, cell, hasChromium, openBrowser } from "./bench.js";
 
 const attack = '<script>window.hacked = true</script><img src="x" onerror="window.hacked = true">';
 const figure = {
@@ -44,9 +43,7 @@ describe.skipIf(!hasChromium())("outputs on a sheet page", { timeout: 40_000 }, 
   const names = Object.keys(outputs);
 
   beforeAll(async () => {
-    await ensureBuilt();
-    await ensurePageBuilt();
-    browser = await launchChromium();
+    browser = await openBrowser();
     bench = await Bench.open(browser, { foreign: Object.fromEntries(names.map((name) => [name, name])) });
     mkdirSync(join(bench.folder, "out"));
     writeNotebook(join(bench.folder, "out", "foreign.ipynb"), {

@@ -1,7 +1,5 @@
 import { join } from "node:path";
-import ts from "@tslab/typescript-for-tslab";
-import { describe, expect, it } from "vitest";
-import { cellFaults } from "../../support/cell-faults.js";
+import { expectCells } from "../../support/expect-cells.js";
 
 const folder = join(__dirname, "..", "..", "..", "kernel-helpers", "statistics");
 const cell = (code: string): string =>
@@ -70,28 +68,4 @@ const right = {
   readings: "const m: Measured<Length> = fromReadings([inch(1), mm(26)]);",
 } as const;
 
-const cells = {
-  ...Object.fromEntries(Object.entries(wrong).map(([name, [code]]) => [name, cell(code)])),
-  ...Object.fromEntries(Object.entries(right).map(([name, code]) => [name, cell(code)])),
-};
-
-it("these cells are compiled with the TypeScript of tslab", () => {
-  expect(ts.version).toBe("5.0.4");
-});
-
-describe.each([
-  ["as plain tslab checks", false],
-  ["as the kernel checks, strictly", true],
-])("uncertain values in a cell, %s", (_, strict) => {
-  const faults = cellFaults(folder, cells, strict);
-
-  it.each(Object.entries(wrong))("%s is an error that names both", (name, [, ...words]) => {
-    const messages = faults[name]!;
-    expect(messages).toHaveLength(1);
-    for (const word of words) expect(messages[0]).toContain(word);
-  });
-
-  it.each(Object.keys(right))("%s compile", (name) => {
-    expect(faults[name]).toEqual([]);
-  });
-});
+expectCells("uncertain values", folder, cell, wrong, right);
