@@ -51,6 +51,11 @@ export interface TableBlock {
    * under the caption, and print leaves them out: for lists that are kept elsewhere.
    */
   readonly showRows?: number;
+  /**
+   * Where the table is too wide for a telephone or a terminal, each row stands by itself: its first cell as a heading, every
+   * other cell after the title of its column. For tables of few rows that are read row by row.
+   */
+  readonly stacked?: boolean;
 }
 
 export interface TableColumn {

@@ -1,5 +1,6 @@
 import type { TableBlock, TableColumn, TableRow } from "./blocks.js";
 import { widest } from "./characters.js";
+import { columnHead } from "./column-head.js";
 import { escapeHtml } from "./escape.js";
 
 /** A column whose cells are no longer than this keeps each on one line, so that rows stay low. */
@@ -17,7 +18,8 @@ export function htmlTable(table: TableBlock): string {
       ? ""
       : `\n<details><summary>${rest.length} more rows, ${rows.length} in all</summary>\n${tableOf(table, rest, "")}\n</details>`;
   const label = escapeHtml(table.caption ?? "table");
-  return `<div class="jb-scroll" role="region" aria-label="${label}" tabindex="0">\n${first}${folded}\n</div>`;
+  const scroll = table.stacked ? "jb-scroll jb-stack" : "jb-scroll";
+  return `<div class="${scroll}" role="region" aria-label="${label}" tabindex="0">\n${first}${folded}\n</div>`;
 }
 
 /** A head over no rows would only puzzle: the caption is what is unfolded. */
@@ -29,7 +31,7 @@ function allFolded(table: TableBlock): string {
 function tableOf(table: TableBlock, rows: readonly TableRow[], caption: string): string {
   const { columns } = table;
   const longest = longestCells(table);
-  const body = rows.map((row) => rowHtml(row, columns, longest)).join("\n");
+  const body = rows.map((row) => rowHtml(row, table, longest)).join("\n");
   return `<table>\n${caption}${columnWidths(table, longest)}\n${headHtml(columns)}\n<tbody>\n${body}\n</tbody>\n</table>`;
 }
 
@@ -58,11 +60,12 @@ function headHtml(columns: readonly TableColumn[]): string {
   return `<thead>\n<tr>${titles.join("")}</tr>${unitRow}\n</thead>`;
 }
 
-function rowHtml(row: TableRow, columns: readonly TableColumn[], longest: readonly number[]): string {
+function rowHtml(row: TableRow, { columns, stacked }: TableBlock, longest: readonly number[]): string {
   const mark = row.mark === undefined ? "" : ` class="jb-${row.mark}"`;
   const cells = columns.map((column, index) => {
     const words = longest[index]! <= mostOnOneLine ? "jb-w" : undefined;
-    return `<td${classOf(column, words)}>${escapeHtml(row.cells[index] ?? "")}</td>`;
+    const name = stacked && index > 0 ? ` data-h="${escapeHtml(columnHead(column))}"` : "";
+    return `<td${classOf(column, words)}${name}>${escapeHtml(row.cells[index] ?? "")}</td>`;
   });
   return `<tr${mark}>${cells.join("")}</tr>`;
 }

@@ -19,8 +19,8 @@ const accents = (css: string): readonly string[] =>
   [...css.matchAll(/--(?:bad|warn|good):(#\w{6})/g)].map((match) => match[1]!);
 
 describe("viewStyle", () => {
-  it("is smaller than 3 kB, for it goes into every output", () => {
-    expect(Buffer.byteLength(viewStyle)).toBeLessThan(3000);
+  it("is smaller than 3.4 kB, for it goes into every output; a tenth of it serves tables on a telephone", () => {
+    expect(Buffer.byteLength(viewStyle)).toBeLessThan(3400);
   });
   it("touches nothing outside .jb", () => {
     const outermost: string[] = [];

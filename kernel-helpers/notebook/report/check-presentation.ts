@@ -9,6 +9,7 @@ import {
   optional,
   present,
   text,
+  truth,
   WrongShape,
 } from "./check-fields.js";
 
@@ -72,7 +73,8 @@ function table(given: Fields): Block {
   if (rows.some(({ cells }) => cells.length !== columns.length)) throw new WrongShape();
   const caption = optional(given.caption, text);
   const showRows = optional(given.showRows, count);
-  return { type: "table", columns, rows, ...present({ caption, showRows }) };
+  const stacked = optional(given.stacked, truth);
+  return { type: "table", columns, rows, ...present({ caption, showRows, stacked }) };
 }
 
 function column(value: unknown): TableColumn {

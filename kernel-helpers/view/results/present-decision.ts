@@ -32,12 +32,8 @@ export function presentDecision(decision: ShownDecision): Presentation {
 /** The blocks of a decision, also for a book of several. */
 export function decisionBlocks(decision: ShownDecision): readonly Block[] {
   const blocks: Block[] = [optionTable(decision)];
-  const broken = decision.options.filter(({ breaks }) => breaks.length > 0);
-  if (broken.length > 0)
-    blocks.push({
-      type: "text",
-      text: broken.map(({ name, breaks }) => `“${name}” breaks: ${breaks.join("; ")}.`).join(" "),
-    });
+  for (const { name, breaks } of decision.options)
+    if (breaks.length > 0) blocks.push({ type: "text", text: `“${name}” breaks: ${breaks.join("; ")}.` });
   blocks.push({ type: "facts", facts: decisionFacts(decision) });
   if (decision.withdrawn)
     blocks.push({ type: "warning", text: "The sheet does not make this decision any more; it is kept." });
@@ -52,6 +48,7 @@ function optionTable({ options, choice }: ShownMade): TableBlock {
   const rows = names.map((name) => ({
     cells: [name, ...options.map(({ figures }) => textOf(figures[name]))],
   }));
+  const words = options.some(({ figures }) => Object.values(figures).some(isLong));
   const anyBroken = options.some(({ breaks }) => breaks.length > 0);
   return {
     type: "table",
@@ -60,9 +57,11 @@ function optionTable({ options, choice }: ShownMade): TableBlock {
       { title: "", align: "left" },
       ...options.map(({ name }) => ({
         title: name === choice ? `${name} (chosen)` : name,
-        align: "right" as const,
+        // Words that wrap are read from the left.
+        align: words ? ("left" as const) : ("right" as const),
       })),
     ],
+    stacked: true,
     rows: [
       ...rows,
       {
@@ -74,6 +73,11 @@ function optionTable({ options, choice }: ShownMade): TableBlock {
       },
     ],
   };
+}
+
+/** Words of more than a line of a column. */
+function isLong(figure: ShownFigure): boolean {
+  return typeof figure === "string" && figure.length > 16;
 }
 
 function hasUncertain({ figures }: ShownGrounds["options"][number]): boolean {
@@ -134,6 +138,7 @@ function sinceBlocks(decision: ShownDecision): readonly Block[] {
         mark: "warn",
       })),
       showRows: 12,
+      stacked: true,
     });
   return blocks;
 }
@@ -149,5 +154,6 @@ function supersededTable(superseded: readonly ShownMade[]): TableBlock {
       { title: "reason", align: "left" },
     ],
     rows: superseded.map(({ on, by, choice, reason }) => ({ cells: [on, by, choice, reason] })),
+    stacked: true,
   };
 }
