@@ -100,6 +100,19 @@ describe("renderHtml(presentation, options)", () => {
     expect(widths("2.4319")).toEqual(["width:11ch"]);
     expect(widths("2.43417 ± 0.00021")).toEqual(["width:20ch"]);
   });
+  it("names every cell but the first after its column and unit where rows may stand by themselves", () => {
+    const columns = [
+      { title: "cut", align: "left" },
+      { title: "depth <a>", unit: "thou", align: "right" },
+      { title: "", align: "left" },
+    ] as const;
+    const fragment = html({ type: "table", columns, rows: [{ cells: ["1", "4", "all"] }], stacked: true });
+    const { document } = new Window();
+    document.body.innerHTML = fragment;
+    const names = [...document.querySelectorAll(".jb-stack tbody td")].map((td) => td.getAttribute("data-h"));
+    expect(names).toEqual([null, "depth <a> [thou]: ", ""]);
+    expect(html({ type: "table", columns, rows: [] })).not.toContain("jb-stack");
+  });
   it("has no row of units where no column has one", () => {
     const columns = [{ title: "remark", align: "left" }] as const;
     expect(texts(html({ type: "table", columns, rows: [] }), "thead tr")).toHaveLength(1);

@@ -58,6 +58,28 @@ describe("renderText(presentation)", () => {
       ),
     );
   });
+  it("sets the rows of a stacked table one under the other where they are too wide, and only there", () => {
+    const columns = [
+      { title: "", align: "left" },
+      { title: "sleeve", align: "left" },
+      { title: "cost", unit: "thou", align: "left" },
+      { title: "open", align: "left" },
+    ] as const;
+    const needs = "a thin tube shrunk on, and turned in place when it is cold, both ends set back a little";
+    const rows = [{ cells: ["needs", needs, "9", ""], mark: "warn" as const }, { cells: ["hours", "8"] }];
+    expect(body({ type: "table", columns, rows, stacked: true })).toBe(
+      lines(
+        "! needs",
+        "  sleeve: a thin tube shrunk on, and turned in place when it is cold, both ends set back a",
+        "    little",
+        "  cost [thou]: 9",
+        "hours",
+        "  sleeve: 8",
+      ),
+    );
+    const short = [{ cells: ["hours", "8", "9", ""] }];
+    expect(body({ type: "table", columns, rows: short, stacked: true })).toContain("hours  8");
+  });
   it("wraps a long caption like any other text", () => {
     const caption = "worn journal ".repeat(20).trim();
     const text = body({ type: "table", caption, columns: [{ title: "n", align: "right" }], rows: [] });

@@ -43,6 +43,7 @@ describe("checkPresentation(value)", () => {
     ["an unknown side", withBlock({ type: "table", columns: [{ title: "a", align: "justify" }], rows: [] })],
     ["an unknown mark", withBlock({ type: "table", columns: [], rows: [{ cells: [], mark: "x" }] })],
     ["half a row shown", withBlock({ type: "table", columns: [], rows: [], showRows: 0.5 })],
+    ["a table stacked by a word", withBlock({ type: "table", columns: [], rows: [], stacked: "yes" })],
     ["an unknown outcome", withBlock({ type: "verdict", outcome: "perhaps", text: "x", because: "y" })],
     ["points that are no list", withBlock({ type: "caution", title: "x", points: "y" })],
     ["traces that are no list", withFigure({})],
