@@ -29,6 +29,11 @@ nav h2{font-size:1.15rem}
 nav :is(ol,ul){margin:.4rem 0;padding:0;list-style:none;border-top:1px solid var(--ink)}
 nav ul{border-top:0;margin-top:-.4rem}
 nav li{display:flex;justify-content:space-between;align-items:baseline;gap:1rem;padding:.3rem 0;border-bottom:1px solid var(--hair)}
+.decided{margin:2.2rem 0 0}.decided h2{font-size:1.15rem}
+.decided ol{margin:.4rem 0;padding:0;list-style:none;border-top:1px solid var(--ink)}
+.decided li{display:grid;grid-template-columns:2fr 2fr auto;gap:.1rem 1.2rem;padding:.35rem 0;border-bottom:1px solid var(--hair);break-inside:avoid}
+.decided em{color:var(--soft);font-style:normal;font-size:.88em}.decided em::before{content:"· "}
+.signed{color:var(--soft);font-variant-numeric:tabular-nums;white-space:nowrap}
 .outcome{margin:.3rem 0 .6rem;color:var(--soft)}.outcome strong{color:var(--red)}
 .stamp{border:1px solid;padding:.05rem .45rem;white-space:nowrap;flex:none}
 .ok{color:var(--green)}.stopped{color:var(--red);font-weight:700}
@@ -76,7 +81,7 @@ pre code{font-size:inherit}
 footer{border:0}footer h2{margin-bottom:.8rem}
 .hljs-keyword,.hljs-built_in,.hljs-literal{color:var(--word)}.hljs-string,.hljs-regexp{color:var(--string)}.hljs-number{color:var(--number)}.hljs-comment{font-style:italic}.hljs-title,.hljs-attr,.hljs-property{color:var(--ink)}
 .ansi-red-fg,.ansi-bright-red-fg{color:var(--red)}.ansi-green-fg,.ansi-bright-green-fg{color:var(--green)}.ansi-blue-fg,.ansi-bright-blue-fg,.ansi-cyan-fg,.ansi-bright-cyan-fg{color:var(--blue)}.ansi-yellow-fg,.ansi-bright-yellow-fg{color:var(--number)}.ansi-bright-black-fg,.ansi-dim{color:var(--soft)}.ansi-bold{font-weight:700}.ansi-italic{font-style:italic}.ansi-underline{text-decoration:underline}
-@media (max-width:45rem){body{margin:0;border:0;outline:0;padding:0 1rem 1.5rem}.head{padding-top:1.2rem}h1{font-size:1.6rem}.title-block>div{flex-basis:8.5rem}.hash{display:block;margin:.2rem 0 0}}
+@media (max-width:45rem){.decided li{grid-template-columns:1fr}body{margin:0;border:0;outline:0;padding:0 1rem 1.5rem}.head{padding-top:1.2rem}h1{font-size:1.6rem}.title-block>div{flex-basis:8.5rem}.hash{display:block;margin:.2rem 0 0}}
 @media print{:root{--paper:#fff;--board:#fff;--ink:#000;--soft:#444;--hair:#999;--tint:#fff;--blue:#000;--red:#000;--green:#000;--word:#000;--number:#000;--string:#000}
 @page{margin:16mm 14mm 18mm}
 body{margin:0;padding:0;border:0;outline:0;max-width:none;font-size:10pt}

@@ -1,4 +1,5 @@
 import { escapeHtml } from "../../view/escape.js";
+import { decidedSection } from "./decided-section.js";
 import type { ReportInput } from "./report-input.js";
 import { statusStamp } from "./status-stamp.js";
 import { titleBlock } from "./title-block.js";
@@ -8,8 +9,9 @@ export function sheetId(index: number): string {
   return `sheet-${index + 1}`;
 }
 
-/** What comes first: name of the machine, its facts, how the run went, where everything is. */
-export function reportHead({ title, facts, invented, notices = [], sheets }: ReportInput): string {
+/** What comes first: name of the machine, its facts, what was decided, how the run went, where everything is. */
+export function reportHead(input: ReportInput): string {
+  const { title, facts, invented, notices = [], sheets } = input;
   const banner = invented ? '<p class="banner" role="note">Invented readings, for demonstration</p>\n' : "";
   const entries = sheets.map(
     (sheet, index) =>
@@ -20,7 +22,7 @@ ${banner}<p class="kind">Rebuild report</p>
 <h1>${escapeHtml(title)}</h1>
 ${noticesHtml(notices)}${titleBlock(facts)}
 </header>
-<nav id="contents" aria-labelledby="contents-title">
+${decidedSection(input, sheetId)}<nav id="contents" aria-labelledby="contents-title">
 <h2 id="contents-title">Contents</h2>
 <p class="outcome">${outcome(sheets)}</p>
 <ol>
