@@ -1,10 +1,14 @@
 // What has come in: what it weighs, how it is lifted, what is stored in it, in which order it comes apart.
 
+export { handLiftLimit } from "./hand-lift.js";
 export { type Hang, hangOf, type Tipping, tippingOf } from "./hang.js";
 export type { BlockedPart, LedgerPart, PartState, PartsLedger } from "./ledger-types.js";
 export { type LiftOptions, liftOf } from "./lift.js";
+export { liftPlan } from "./lift-plan.js";
+export type { LiftPlan, PlannedLift, Slinging } from "./lift-plan-types.js";
 export type { Lift, LiftLeg, LiftVerdict } from "./lift-types.js";
 export { massesOf } from "./masses.js";
+export { massesTogether } from "./masses-together.js";
 export type { Masses, MomentOfInertia, PartMass, PieceMass } from "./masses-types.js";
 export { orderOfParts } from "./order-of-parts.js";
 export { partMass } from "./part-mass.js";

@@ -9,7 +9,7 @@ import type {
   RunIn,
   RunningPrediction,
 } from "../bearing/index.js";
-import type { Lift, Masses, PartsLedger, StoredEnergies, SupportLoads } from "../intake/index.js";
+import type { Lift, LiftPlan, Masses, PartsLedger, StoredEnergies, SupportLoads } from "../intake/index.js";
 import type {
   DrawUp,
   HeatingPlan,
@@ -67,6 +67,7 @@ import type {
 export interface ResultKinds {
   readonly masses: Masses;
   readonly lift: Lift;
+  readonly "lift plan": LiftPlan;
   readonly "support loads": SupportLoads;
   readonly "stored energies": StoredEnergies;
   readonly "parts ledger": PartsLedger;

@@ -10,6 +10,7 @@ import { formatNumber, inFraction, type Length, type UnitSystem, unitSystem } fr
 import type { Block, Presentation, VerdictBlock } from "../blocks.js";
 import { plusMinus } from "../format-measured.js";
 import { energyText, type JointUnits, jointUnits } from "./joint-text.js";
+import { liftDrawing, liftDrawingAlt } from "./lift-drawing.js";
 import { systemOfLength } from "./shown-units.js";
 import { threeDigits } from "./three-digits.js";
 import { warningBlocks } from "./warning-blocks.js";
@@ -105,6 +106,13 @@ export function presentLift(lift: Lift): Presentation {
         because: [...breaks.map((one) => `${one.slice(0, 1).toUpperCase()}${one.slice(1)}.`), spares].join(
           " ",
         ),
+      },
+      {
+        type: "drawing",
+        drawing: liftDrawing([{ what, lift, verdict }]),
+        alt: liftDrawingAlt([{ what, lift, verdict }]),
+        caption:
+          "The filled circle is the centre of mass: the hook stands over it. Angles are true, sizes are not.",
       },
       {
         type: "table",

@@ -3,6 +3,7 @@ import type { StandardKey } from "../../handbook/standard-keys.js";
 import type {
   Hang,
   Lift,
+  LiftPlan,
   Masses,
   PartsLedger,
   StoredEnergies,
@@ -134,6 +135,7 @@ import {
 } from "./present-journal-clean-ups.js";
 import { presentKeyStrength, presentKeyseatAfterCut, presentStandardKey } from "./present-key.js";
 import { presentLedger } from "./present-ledger.js";
+import { presentLiftPlan } from "./present-lift-plan.js";
 import { presentMaterial } from "./present-material.js";
 import { presentMonteCarlo } from "./present-monte-carlo.js";
 import { presentNextReadings } from "./present-next-readings.js";
@@ -189,6 +191,7 @@ type Result =
   | Material
   | Masses
   | Lift
+  | LiftPlan
   | Hang
   | Tipping
   | SupportLoads
@@ -278,6 +281,7 @@ const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: 
   material: presentMaterial,
   masses: presentMasses,
   lift: presentLift,
+  "lift plan": presentLiftPlan,
   hang: presentHang,
   tipping: presentTipping,
   "support loads": presentSupportLoads,
