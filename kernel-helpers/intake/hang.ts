@@ -4,8 +4,10 @@ import {
   isQuantity,
   type Length,
   type Mass,
+  type Measured,
   quantityFromSi,
 } from "../quantity/index.js";
+import { coverageFactor } from "../statistics/index.js";
 
 const gravity = 9.80665;
 
@@ -51,18 +53,18 @@ export interface Tipping {
   readonly kind: "tipping";
   /** How far its base may be lifted on one side before it falls. */
   readonly lean: Angle;
-  /** The least level push that tips it, where it does not slide first. */
+  /** The least level push that tips it, where it does not slide first; 95 %, one-sided, by the uncertainty of the mass. */
   readonly push: Force;
 }
 
 /**
  * How far a standing body may lean, and what push tips it.
  *
- * tan φ = b/h, F = m·g·b/z
+ * tan φ = b/h, F = m·g·b/z, with the least that the mass may be: m − 1.645·u
  *
  * Valid when: the base is stiff and level, and the body does not slide first.
  *
- * @param body.mass  > 0 [kg]
+ * @param body.mass  exact, or with its standard uncertainty, > 0 [kg]
  * @param body.edge  level distance from the centre of mass to the nearest edge of the base, > 0 [m]
  * @param body.height  of the centre of mass over the base, > 0 [m]
  * @param body.pushedAt  height of the push over the base, > 0 [m]
@@ -72,15 +74,16 @@ export interface Tipping {
  * @source statics
  */
 export function tippingOf(body: {
-  readonly mass: Mass;
+  readonly mass: Mass | Measured<Mass>;
   readonly edge: Length;
   readonly height: Length;
   readonly pushedAt: Length;
 }): Tipping {
-  for (const name of ["mass", "edge", "height", "pushedAt"] as const)
-    if (!isQuantity(body[name]) || !(body[name].si > 0))
-      throw new RangeError(`tippingOf: ${name} must be above 0, with its unit, got ${body[name]}`);
-  const { mass, edge, height, pushedAt } = body;
+  const { edge, height, pushedAt } = body;
+  const mass = leastOf(body.mass);
+  for (const [name, value] of Object.entries({ mass, edge, height, pushedAt }))
+    if (!isQuantity(value) || !(value.si > 0))
+      throw new RangeError(`tippingOf: ${name} must be above 0, with its unit, got ${value}`);
   return Object.freeze({
     kind: "tipping",
     lean: quantityFromSi("angle", Math.atan2(edge.si, height.si), "degree"),
@@ -90,4 +93,11 @@ export function tippingOf(body: {
       mass.writtenIn === "pound" ? "lbf" : "newton",
     ),
   });
+}
+
+function leastOf(mass: Mass | Measured<Mass>): Mass {
+  if (isQuantity(mass)) return mass;
+  const { value, standardUncertainty, degreesOfFreedom } = mass as Measured<Mass>;
+  const least = value.si - coverageFactor(0.9, degreesOfFreedom) * standardUncertainty.si;
+  return quantityFromSi("mass", least, value.writtenIn);
 }

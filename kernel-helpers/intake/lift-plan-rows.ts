@@ -11,7 +11,7 @@ export interface LiftRow {
   readonly weighed: { readonly mass: Mass; readonly within: Mass } | undefined;
   readonly first: Length | undefined;
   readonly second: Length | undefined;
-  readonly station: Length | undefined;
+  readonly heldAt: Length | undefined;
   readonly overCentre: Length | undefined;
   readonly hookAbove: Length | undefined;
   readonly slingTag: Mass | undefined;
@@ -21,16 +21,16 @@ export interface LiftRow {
   readonly where: string;
 }
 
-type Size = "first" | "second" | "station" | "over centre" | "hook above" | "sling tag";
+type Size = "first" | "second" | "held at" | "over centre" | "hook above" | "sling tag";
 
 /** What each way of slinging needs, and may have. */
 const forms: Readonly<Record<Slinging, { readonly needs: readonly Size[]; readonly may: readonly Size[] }>> =
   Object.freeze({
-    "one leg": { needs: ["sling tag"], may: ["station", "over centre"] },
+    "one leg": { needs: ["sling tag"], may: ["held at", "over centre"] },
     "two along": { needs: ["first", "second", "hook above", "sling tag"], may: [] },
     "two across": {
       needs: ["first", "second", "hook above", "sling tag"],
-      may: ["station", "over centre"],
+      may: ["held at", "over centre"],
     },
     "one person": { needs: [], may: [] },
     "two persons": { needs: [], may: [] },
@@ -44,7 +44,7 @@ export function liftRows(table: Table): readonly LiftRow[] {
   const masses = (name: string): readonly (Mass | undefined)[] => quantitiesOf(table, name, "mass");
   const [weighed, within, tags] = [masses("weighed"), masses("within"), masses("sling tag")];
   const lengths = new Map(
-    (["first", "second", "station", "over centre", "hook above"] as const).map((name) => [
+    (["first", "second", "held at", "over centre", "hook above"] as const).map((name) => [
       name as Size,
       lengthsOf(table, name),
     ]),
@@ -84,7 +84,7 @@ export function liftRows(table: Table): readonly LiftRow[] {
         weighed[row] === undefined ? undefined : Object.freeze({ mass: weighed[row], within: within[row]! }),
       first: lengths.get("first")![row],
       second: lengths.get("second")![row],
-      station: lengths.get("station")![row],
+      heldAt: lengths.get("held at")![row],
       overCentre: lengths.get("over centre")![row],
       hookAbove: lengths.get("hook above")![row],
       slingTag: tags[row],

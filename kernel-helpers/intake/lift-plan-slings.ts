@@ -48,15 +48,15 @@ export function leanOf(
   row: LiftRow,
   centre: Measured<Length> | undefined,
 ): { readonly lean: Angle | undefined; readonly verdict: LiftVerdict; readonly against: readonly string[] } {
-  const { sling, station, overCentre, where } = row;
-  if (sling === "two along" || centre === undefined || (station === undefined && overCentre === undefined))
+  const { sling, heldAt, overCentre, where } = row;
+  if (sling === "two along" || centre === undefined || (heldAt === undefined && overCentre === undefined))
     return { lean: undefined, verdict: "holds", against: [] };
-  if (station === undefined || overCentre === undefined)
+  if (heldAt === undefined || overCentre === undefined)
     throw new RangeError(
-      `${where}, column "${station === undefined ? "station" : "over centre"}": found nothing, expected a value: both tell how it hangs; or - in both`,
+      `${where}, column "${heldAt === undefined ? "held at" : "over centre"}": found nothing, expected a value: both tell how it hangs; or - in both`,
     );
-  const off = Math.abs(station.si - centre.value.si) + wideOf(centre);
-  const { lean, turnsOver } = hangOf(quantityFromSi("length", off, station.writtenIn), overCentre);
+  const off = Math.abs(heldAt.si - centre.value.si) + wideOf(centre);
+  const { lean, turnsOver } = hangOf(quantityFromSi("length", off, heldAt.writtenIn), overCentre);
   if (turnsOver || overCentre.si === 0)
     return {
       lean,

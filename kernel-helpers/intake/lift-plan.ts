@@ -26,7 +26,7 @@ const people: Readonly<Record<string, number>> = { "one person": 1, "two persons
  * How every part is lifted, from a table: columns part ("shaft + second pulley" for what comes off in one piece), sling
  * (one leg, two along, two across, one person, two persons, three persons), hitch, weighed and within (`-` where the mass
  * is reckoned from its pieces), first and second (two along: stations of the points; two across: their distances from the
- * axis), station (of one leg, or of both points across), over centre (how high the points lie over the centre of mass),
+ * axis), held at (station of one leg, or of both points across), over centre (how high the points lie over the centre of mass),
  * hook above (the points), sling tag.
  *
  * Each is judged by the most it may weigh, the pulls of its legs (`liftOf`), and whether it hangs level: two legs along
@@ -43,7 +43,7 @@ const people: Readonly<Record<string, number>> = { "one person": 1, "two persons
  * @returns every lift with mass, centre, pulls, lean and verdict
  * @throws RangeError  a row is not such a lift, or a mass is neither weighed nor reckoned; file, line and column are named
  * @example
- * const header = "part [text],sling [text],hitch [text],weighed [lb],within [lb],first [in],second [in],station [in],over centre [in],hook above [in],sling tag [lb]";
+ * const header = "part [text],sling [text],hitch [text],weighed [lb],within [lb],first [in],second [in],held at [in],over centre [in],hook above [in],sling tag [lb]";
  * const bytes = new TextEncoder().encode(`${header}\ncap,two persons,-,40,2,-,-,-,-,-,-`);
  * const pieces = new TextEncoder().encode("part [text],piece [text],shape [text],count [-],across [in],far [in],inside [in],length [in],thick [in],along [in],material [text]\nrod,rod,cylinder,1,1,-,-,9,-,0,steel");
  * const masses = massesOf(readTable(pieces, { name: "pieces", file: "pieces.csv" }));

@@ -95,6 +95,19 @@ describe("hangOf and tippingOf", () => {
   });
 });
 
+describe("tippingOf of a mass that is not known exactly", () => {
+  it("counts with the least it may weigh, 95 % one-sided, and leans by its sizes alone", () => {
+    const stood = { edge: inch(3), height: inch(15), pushedAt: inch(30) };
+    const [sure, unsure] = [of(180, 0), of(180, 10)].map((mass) => tippingOf({ mass, ...stood }));
+    expectClose(unsure!.push.si / sure!.push.si, (180 - 1.6449 * 10) / 180, {
+      rel: 1e-5,
+      because: "1.645 to five digits",
+    });
+    expect(unsure!.lean.si).toBe(sure!.lean.si);
+    expect(() => tippingOf({ mass: of(10, 20), ...stood })).toThrow(/mass must be above 0/);
+  });
+});
+
 describe("supportLoads", () => {
   it("sum to the mass and take moments about the centre alike", () => {
     const body = { mass: of(90, 2), centre: measured(inch(31), inch(0.5)) };

@@ -20,6 +20,9 @@ export function presentHang({ lean, turnsOver }: Hang): Presentation {
   });
 }
 
+/** What a strong person pushes [N]: 120 lbf (common practice, no source). */
+const strongPush = 534;
+
 /** What tips a standing body. */
 export function presentTipping({ lean, push }: Tipping): Presentation {
   return Object.freeze<Presentation>({
@@ -32,10 +35,18 @@ export function presentTipping({ lean, push }: Tipping): Presentation {
           {
             label: "least push that tips it",
             value: threeDigits(push),
-            note: "where it does not slide first",
+            note: "95 %, one-sided; where it does not slide first",
           },
         ],
       },
+      ...(push.si <= strongPush
+        ? [
+            {
+              type: "warning" as const,
+              text: "One person can push it over: lay it flat, or wedge it on both sides and tie it.",
+            },
+          ]
+        : []),
     ],
   });
 }

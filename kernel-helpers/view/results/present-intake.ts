@@ -197,6 +197,7 @@ function presentStores(title: string, stores: readonly StoredEnergy[]): Presenta
     blocks: [
       {
         type: "table",
+        stacked: true,
         caption: "Energy ± U (95 %)",
         columns: [
           { title: "what", align: "left" },

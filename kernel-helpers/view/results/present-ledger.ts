@@ -6,8 +6,11 @@ import { warningBlocks } from "./warning-blocks.js";
 /** The parts ledger: what is next, what blocks the rest, the order as a drawing, and every part with its marks. */
 export function presentLedger(ledger: PartsLedger): Presentation {
   const { parts, removal, removeNext, refitNext, blockedOff, blockedOn, counts, warnings } = ledger;
+  const needed = new Map(parts.map(({ part, waitsFor }) => [part, waitsFor]));
+  const later = (part: string): string =>
+    needed.get(part)!.length === 0 ? "" : `; back when ${needed.get(part)!.join(", ")} is ready`;
   const blockers = new Map([
-    ...blockedOff.map(({ part, by }) => [part, `off after ${by.join(", ")}`] as const),
+    ...blockedOff.map(({ part, by }) => [part, `off after ${by.join(", ")}${later(part)}`] as const),
     ...blockedOn.map(({ part, by }) => [part, `on after ${by.join(", ")}`] as const),
   ]);
   const none = "nothing";
@@ -41,11 +44,12 @@ export function presentLedger(ledger: PartsLedger): Presentation {
       },
       {
         type: "table",
+        stacked: true,
         caption: "In the order of removal; refitting backwards",
         columns: [
           { title: "part", align: "left" },
           { title: "state", align: "left" },
-          { title: "may go", align: "left" },
+          { title: "waits", align: "left" },
           { title: "where and which way round", align: "left" },
           { title: "remark", align: "left" },
         ],

@@ -14,7 +14,7 @@ const outcomes: Readonly<Record<LiftVerdict, VerdictBlock["outcome"]>> = {
 
 /** How every part is lifted: one verdict for all, the slings drawn, and each part with mass, centre and slings. */
 export function presentLiftPlan(plan: LiftPlan): Presentation {
-  const { lifts, hookTag, unsaid } = plan;
+  const { lifts, unsaid } = plan;
   const drawn = lifts.flatMap((one): DrawnLift[] =>
     one.lift === undefined ? [] : [{ what: one.what, lift: one.lift, verdict: one.verdict }],
   );
@@ -34,33 +34,8 @@ export function presentLiftPlan(plan: LiftPlan): Presentation {
                 "The filled circle is the centre of mass: the hook stands over it. Angles are true, sizes are not.",
             },
           ]),
-      {
-        type: "table",
-        caption: `Mass ± U (95 %); the most a leg pulls: 95 %, one-sided. The hook's tag: ${threeDigits(hookTag)}`,
-        columns: [
-          { title: "part", align: "left" },
-          { title: "mass", align: "right" },
-          { title: "how", align: "left" },
-          { title: "at most", align: "right" },
-          { title: "allowed", align: "right" },
-          { title: "leans up to", align: "right" },
-          { title: "verdict", align: "left" },
-        ],
-        rows: lifts.map((one) => rowOf(one, plan)),
-      },
-      {
-        type: "table",
-        caption: "Centre of mass along the shaft, ± U (95 %): the hook goes over it",
-        columns: [
-          { title: "part", align: "left" },
-          { title: "centre at", align: "right" },
-          { title: "mass is", align: "left" },
-          { title: "remark", align: "left" },
-        ],
-        rows: lifts.map(({ what, centre, massIs, remark }) => ({
-          cells: [what, centre === undefined ? "–" : placeText(centre, plan), massIs, remark],
-        })),
-      },
+      ...slungTable(plan),
+      ...handTable(plan),
       ...warningBlocks([
         ...(unsaid.length === 0
           ? []
@@ -97,32 +72,83 @@ function verdictOf({ lifts, verdict }: LiftPlan): VerdictBlock {
   };
 }
 
-function rowOf(one: PlannedLift, plan: LiftPlan): TableRow {
-  const { what, mass, sling, lift, handLimit, lean, most, verdict } = one;
-  const inch = (unitSystem() ?? plan.unitSystem) === "inch";
+function slungTable(plan: LiftPlan): Block[] {
+  const slung = plan.lifts.filter(({ handLimit }) => handLimit === undefined);
+  if (slung.length === 0) return [];
+  return [
+    {
+      type: "table",
+      stacked: true,
+      caption: `In slings. Mass and centre of mass along the shaft ± U (95 %); the most a leg pulls: 95 %, one-sided. The hook's tag: ${threeDigits(plan.hookTag)}`,
+      columns: [
+        { title: "part", align: "left" },
+        { title: "mass", align: "right" },
+        { title: "centre at", align: "right" },
+        { title: "slings", align: "left" },
+        { title: "a leg, at most", align: "right" },
+        { title: "its tag", align: "right" },
+        { title: "leans up to", align: "right" },
+        { title: "verdict", align: "left" },
+        { title: "remark", align: "left" },
+      ],
+      rows: slung.map((one) => slungRow(one, plan)),
+    },
+  ];
+}
+
+function slungRow(one: PlannedLift, plan: LiftPlan): TableRow {
+  const { what, mass, centre, massIs, sling, lift, lean, verdict, remark } = one;
   const angles = lift?.legs.map(({ angle }) => `${formatNumber(angle.in("degree"), 2)}°`) ?? [];
-  const how =
-    handLimit !== undefined
-      ? `by hand, ${sling}`
-      : sling === "one leg"
-        ? `one leg, ${lift?.hitch ?? ""}`
-        : `${sling}${lift === undefined ? "" : `, ${lift.hitch}, ${[...new Set(angles)].join(" and ")}`}`;
+  const legs = sling === "one leg" ? [] : [...new Set(angles)];
   return {
     cells: [
       what,
-      plusMinus(mass, { unit: inch ? "pound" : "kilogram" }),
-      how,
-      threeDigits(lift === undefined ? most : lift.most),
-      lift !== undefined
-        ? threeDigits(lift.slingTag)
-        : handLimit !== undefined
-          ? threeDigits(handLimit)
-          : "–",
+      `${plusMinus(mass, { unit: massUnit(plan) })}${massIs === "weighed" ? ", weighed" : ""}`,
+      centre === undefined ? "not known" : placeText(centre, plan),
+      [
+        sling,
+        ...(lift === undefined ? [] : [lift.hitch]),
+        ...(legs.length > 0 ? [legs.join(" and ")] : []),
+      ].join(", "),
+      lift === undefined ? "–" : threeDigits(lift.most),
+      lift === undefined ? "–" : threeDigits(lift.slingTag),
       lean === undefined ? "–" : `${formatNumber(lean.in("degree"), 2)}°`,
       verdict,
+      remark,
     ],
     ...(verdict === "does not hold" ? { mark: "bad" as const } : {}),
   };
+}
+
+/** What is lifted by hand needs little: four short columns, which stay on a telephone. */
+function handTable(plan: LiftPlan): Block[] {
+  const byHand = plan.lifts.filter(({ handLimit }) => handLimit !== undefined);
+  if (byHand.length === 0) return [];
+  return [
+    {
+      type: "table",
+      caption: "By hand, at best: close to the body, upright, seldom, with a good grip",
+      columns: [
+        { title: "part", align: "left" },
+        { title: "mass, ± U (95 %)", align: "right" },
+        { title: "by", align: "left" },
+        { title: "goes", align: "left" },
+      ],
+      rows: byHand.map(({ what, mass, sling, handLimit, verdict, remark }) => ({
+        cells: [
+          what,
+          plusMinus(mass, { unit: massUnit(plan) }),
+          remark === "" ? sling : `${sling}, ${remark}`,
+          `${verdict === "holds" ? "yes" : verdict}, up to ${threeDigits(handLimit!)}`,
+        ],
+        ...(verdict === "does not hold" ? { mark: "bad" as const } : {}),
+      })),
+    },
+  ];
+}
+
+function massUnit(plan: LiftPlan): "pound" | "kilogram" {
+  return (unitSystem() ?? plan.unitSystem) === "inch" ? "pound" : "kilogram";
 }
 
 function placeText(centre: Measured<Length>, plan: LiftPlan): string {

@@ -89,6 +89,7 @@ function verdict(rig: PressRig, units: JointUnits): VerdictBlock {
 function checksTable({ checks, force, weakest }: PressRig, units: JointUnits): TableBlock {
   return {
     type: "table",
+    stacked: true,
     caption: `Each part at ${forceText(force, units)}, the high end of what is needed`,
     columns: [
       { title: "part", align: "left" },
