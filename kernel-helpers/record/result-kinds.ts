@@ -5,6 +5,7 @@ import type {
   BoxFit,
   ClearanceChoice,
   ContactSpots,
+  OrderOfFitting,
   PourPlan,
   RunIn,
   RunningPrediction,
@@ -124,6 +125,7 @@ export interface ResultKinds {
   readonly "box fit": BoxFit;
   readonly "contact spots": ContactSpots;
   readonly "box alignment": BoxAlignment;
+  readonly "order of fitting": OrderOfFitting;
   readonly "run-in": RunIn;
   readonly "running prediction": RunningPrediction;
 }

@@ -1,11 +1,14 @@
-import { type Length, type Measured, measured, quantityFromSi } from "../../quantity/index.js";
+import { isQuantity, type Length, type Measured, measured, quantityFromSi } from "../../quantity/index.js";
+import type { FinishedJournals } from "../../shaft/index.js";
 import { fitLine, normalCdf } from "../../statistics/index.js";
 import { lengthsOf, type Table, textOf } from "../../survey/index.js";
+import type { AlignedBox, BoxAlignment } from "./box-alignment.js";
+import { type TiltInGaps, tiltInGaps } from "./tilt-in-gaps.js";
 
 /** What the box is to be. */
 export interface BoxFitOptions {
-  /** DIAMETRAL clearance: bore less journal. */
-  readonly wanted: Length;
+  /** DIAMETRAL clearance: bore less journal; one for all boxes, or by the name of the box. */
+  readonly wanted: Length | Readonly<Record<string, Length>>;
   /** It may differ from that by so much, either way. */
   readonly tolerance: Length;
   /** The clearance may differ from end to end by so much. */
@@ -14,6 +17,10 @@ export interface BoxFitOptions {
   readonly readingUncertainty: Length;
   /** Thinnest shim at hand, and step of the stock. */
   readonly shimStep: Length;
+  /** How the boxes lie to one line; left out, all taper is taken for the bore's own. */
+  readonly line?: BoxAlignment | undefined;
+  /** The journals in the boxes; left out, no bore is told. */
+  readonly journals?: FinishedJournals | undefined;
 }
 
 /** One reading as the box's line sees it. */
@@ -27,11 +34,19 @@ export interface GapReading {
 /** How one box stands. */
 export interface FittedBox {
   readonly name: string;
+  /** DIAMETRAL. */
+  readonly wanted: Length;
   readonly readings: readonly GapReading[];
   /** DIAMETRAL, half-way along the readings. */
   readonly clearance: Measured<Length>;
   /** Clearance at the last station less that at the first. */
   readonly taper: Measured<Length>;
+  /** What of the taper the box's own tilt makes; undefined where the line was not taken. */
+  readonly tilt: TiltInGaps | undefined;
+  /** Out of line: chance, shim, scrape and bore speak of the box once it is set. */
+  readonly askew: boolean;
+  /** DIAMETER of the bore half-way: journal and clearance; undefined where the journal was not given. */
+  readonly bore: Measured<Length> | undefined;
   /** Chance that the clearance lies within the tolerance [-]. */
   readonly chance: number;
   readonly verdict: "fits" | "does not fit" | "cannot tell yet";
@@ -49,9 +64,10 @@ export interface FittedBox {
 export interface BoxFit {
   readonly kind: "box fit";
   readonly table: string;
-  readonly wanted: Length;
   readonly tolerance: Length;
   readonly taperLimit: Length;
+  /** Journals whose boxes have no gaps yet. */
+  readonly unread: readonly string[];
   readonly boxes: readonly FittedBox[];
 }
 
@@ -65,15 +81,19 @@ const odd = 3;
  *
  * Gap at the crown, the journal lying in the bottom, is the DIAMETRAL clearance. A line by least squares through the gaps
  * of a box gives the clearance half-way and the taper from first to last station. Shims on both sides change the
- * clearance by their thickness: change = wanted − clearance, in whole steps.
+ * clearance by their thickness: change = wanted − clearance, in whole steps. Where the box is out of line, its tilt is taken
+ * out of both first (see `tiltInGaps`): it is set in line, not scraped.
  *
  * Valid when: two halves parted level, shaft down in the bottom, journal straight; readings independent.
  *
  * @param table  columns box, station, gap (plastic gauge, lead wire or feeler); empty gaps are left out
- * @param options.wanted  DIAMETRAL clearance, > 0 [m]
+ * @param options.wanted  DIAMETRAL clearance, > 0, for all boxes or by name [m]
  * @param options.tolerance, options.taperLimit, options.readingUncertainty, options.shimStep  > 0 [m]
+ * @param options.line  as `boxAlignment` returns it; its stations run the same way along the shaft as those of the gaps
+ * @param options.journals  as `finishedJournals` returns them; box and journal bear the same name
  * @returns a box each, in the order of the table
- * @throws RangeError  an option not above 0, a gap below 0, or a box with fewer than 3 gaps
+ * @throws RangeError  an option not above 0, a gap below 0, a box with fewer than 3 gaps, or one that clearances, line or
+ * journals do not name
  * @example
  * const rows = ["far box,1,3.9", "far box,3,4.0", "far box,5,4.1", "far box,7,4.2"];
  * const bytes = new TextEncoder().encode(["box [text],station [in],gap [thou]", ...rows].join("\n"));
@@ -82,7 +102,15 @@ const odd = 3;
  * @source line: ISO/TS 28037:2010, clause 6; use of gauge, shims and scraper: common practice, no source
  */
 export function boxFit(table: Table, options: BoxFitOptions): BoxFit {
-  for (const [name, value] of Object.entries(options) as [string, Length][])
+  const { tolerance, taperLimit, readingUncertainty, shimStep, journals } = options;
+  const wanted = clearances(options.wanted);
+  for (const [name, value] of Object.entries({
+    ...wanted,
+    tolerance,
+    taperLimit,
+    readingUncertainty,
+    shimStep,
+  }))
     if (!(value.si > 0)) throw new RangeError(`boxFit: ${name} must be above 0, got ${value}`);
   const [names, stations, gaps] = [
     textOf(table, "box"),
@@ -103,21 +131,60 @@ export function boxFit(table: Table, options: BoxFitOptions): BoxFit {
   return Object.freeze({
     kind: "box fit",
     table: table.name,
-    wanted: options.wanted,
-    tolerance: options.tolerance,
-    taperLimit: options.taperLimit,
-    boxes: Object.freeze([...groups].map(([name, rows]) => fitted(name, rows, options))),
+    tolerance,
+    taperLimit,
+    unread: Object.freeze(
+      (journals?.journals ?? []).map(({ name }) => name).filter((name) => !groups.has(name)),
+    ),
+    boxes: Object.freeze(
+      [...groups].map(([name, rows]) => fitted(name, rows, givenOf(name, table, options))),
+    ),
   });
+}
+
+/** By the name of the box, or "wanted" for all. */
+function clearances(wanted: BoxFitOptions["wanted"]): Readonly<Record<string, Length>> {
+  return isQuantity(wanted, "length") ? { wanted } : wanted;
+}
+
+/** What is given for one box. */
+interface GivenForBox {
+  readonly options: BoxFitOptions;
+  readonly wanted: Length;
+  readonly inLine: AlignedBox | undefined;
+  readonly journal: Measured<Length> | undefined;
+}
+
+/** Box, clearance, line and journal go together by name: one that is called otherwise somewhere is refused. */
+function givenOf(name: string, table: Table, options: BoxFitOptions): GivenForBox {
+  const named = <T>(what: string, known: Readonly<Record<string, T>>): T => {
+    if (Object.hasOwn(known, name)) return known[name]!;
+    throw new RangeError(
+      `boxFit: ${table.name}: a box must be one of those with a ${what}, ${Object.keys(known)
+        .map((one) => `"${one}"`)
+        .join(", ")}, got "${name}"`,
+    );
+  };
+  const by = <T>(list: readonly (readonly [string, T])[]): Readonly<Record<string, T>> =>
+    Object.fromEntries(list);
+  const { wanted, line, journals } = options;
+  return {
+    options,
+    wanted: isQuantity(wanted, "length") ? wanted : named("clearance wanted", wanted),
+    inLine: line && named("place in the line", by(line.boxes.map((box) => [box.name, box]))),
+    journal: journals && named("journal", by(journals.journals.map((one) => [one.name, one.diameter]))),
+  };
 }
 
 function fitted(
   name: string,
   rows: readonly { readonly station: Length; readonly gap: Length }[],
-  options: BoxFitOptions,
+  given: GivenForBox,
 ): FittedBox {
   if (rows.length < 3)
     throw new RangeError(`boxFit: ${name} must have at least 3 gaps along it, got ${rows.length}`);
-  const { wanted, tolerance, readingUncertainty, shimStep } = options;
+  const { options, wanted, journal } = given;
+  const { tolerance, readingUncertainty, shimStep } = options;
   const u = readingUncertainty.si;
   const x = rows.map(({ station }) => station.si);
   const line = fitLine(
@@ -129,45 +196,70 @@ function fitted(
   const middle = (from + to) / 2;
   // More scatter than one reading's own widens what is told.
   const wider = Math.max(1, line.noiseRatio ?? 1);
-  const clearance = line.intercept + line.slope * middle;
-  const uClearance = wider * Math.hypot(line.uCentre, (middle - line.centre.x) * line.uSlope);
-  const [taper, uTaper] = [line.slope * (to - from), wider * line.uSlope * (to - from)];
   const unit = rows[0]!.gap.writtenIn as "thou";
   const small = (si: number): Length => quantityFromSi("length", si, unit);
-  const edge = (limit: number): number => normalCdf((limit - clearance) / uClearance);
-  const chance = edge(wanted.si + tolerance.si) - edge(wanted.si - tolerance.si);
-  const steps = Math.round((wanted.si - clearance) / shimStep.si);
-  const tapered = Math.abs(taper) - 2 * uTaper > options.taperLimit.si;
-  const verdict =
-    chance <= 1 - sure || tapered ? "does not fit" : chance >= sure ? "fits" : "cannot tell yet";
-  const readings = rows.map(({ station, gap }, i) =>
-    Object.freeze({ station, gap, score: line.residuals[i]! / u }),
+  const clearance = measured(
+    small(line.intercept + line.slope * middle),
+    small(wider * Math.hypot(line.uCentre, (middle - line.centre.x) * line.uSlope)),
   );
-  const tight = taper > 0 ? from : to;
-  const scrape = tapered
-    ? Object.freeze({
-        at: quantityFromSi("length", tight, rows[0]!.station.writtenIn as "inch"),
-        depth: small(Math.abs(taper)),
-      })
-    : undefined;
+  const taper = measured(small(line.slope * (to - from)), small(wider * line.uSlope * (to - from)));
+  const tilt = given.inLine && tiltInGaps(given.inLine, { clearance, taper, over: small(to - from) });
+  // Out of line, what counts is what will be left once the box is set.
+  const askew = given.inLine?.verdict === "out of line";
+  const [c, own] = askew && tilt !== undefined ? [tilt.onceInLine, tilt.own] : [clearance, taper];
+  const edge = (limit: number): number => normalCdf((limit - c.value.si) / c.standardUncertainty.si);
+  const chance = edge(wanted.si + tolerance.si) - edge(wanted.si - tolerance.si);
+  const steps = Math.round((wanted.si - c.value.si) / shimStep.si);
+  const tapered = Math.abs(own.value.si) - 2 * own.standardUncertainty.si > options.taperLimit.si;
+  const sureOfLine = given.inLine === undefined || given.inLine.verdict === "in line";
+  const verdict =
+    chance <= 1 - sure || tapered || askew
+      ? "does not fit"
+      : chance >= sure && sureOfLine
+        ? "fits"
+        : "cannot tell yet";
+  const tight = own.value.si > 0 ? from : to;
   const base = {
     name,
-    readings: Object.freeze(readings),
-    clearance: measured(small(clearance), small(uClearance)),
-    taper: measured(small(taper), small(uTaper)),
+    wanted,
+    readings: Object.freeze(
+      rows.map(({ station, gap }, i) => Object.freeze({ station, gap, score: line.residuals[i]! / u })),
+    ),
+    clearance,
+    taper,
+    tilt,
+    askew,
+    bore: journal && boreOf(journal, c),
     chance,
     verdict,
     shim: small(steps * shimStep.si),
-    afterShim: small(clearance + steps * shimStep.si),
-    scrape,
+    afterShim: small(c.value.si + steps * shimStep.si),
+    scrape: tapered
+      ? Object.freeze({
+          at: quantityFromSi("length", tight, rows[0]!.station.writtenIn as "inch"),
+          depth: small(Math.abs(own.value.si)),
+        })
+      : undefined,
   } as const;
-  return Object.freeze({ ...base, next: nextStep(base, options, uClearance) });
+  return Object.freeze({ ...base, next: nextStep(base, given) });
 }
 
-function nextStep(box: Omit<FittedBox, "next">, options: BoxFitOptions, u: number): string {
+function boreOf(journal: Measured<Length>, clearance: Measured<Length>): Measured<Length> {
+  const bore = quantityFromSi(
+    "length",
+    journal.value.si + clearance.value.si,
+    journal.value.writtenIn as "inch",
+  );
+  const u = Math.hypot(journal.standardUncertainty.si, clearance.standardUncertainty.si);
+  return measured(bore, quantityFromSi("length", u, clearance.value.writtenIn as "thou"));
+}
+
+function nextStep(box: Omit<FittedBox, "next">, { options, wanted }: GivenForBox): string {
   const worst = box.readings.reduce((a, b) => (Math.abs(b.score) > Math.abs(a.score) ? b : a));
   if (Math.abs(worst.score) > odd)
     return `take the gap at ${worst.station} again: it lies ${Math.abs(worst.score).toFixed(1)} standard uncertainties off the line of the others`;
+  if (box.askew)
+    return `set the box in line, then take the gaps again${box.scrape === undefined ? "; nothing is scraped for taper before" : `; its own taper is then scraped off at ${box.scrape.at}`}`;
   if (box.scrape !== undefined)
     return `scrape the tight end, at ${box.scrape.at}, first; shims cannot mend a taper`;
   if (box.verdict === "fits") return "mark with blue and count the spots";
@@ -177,7 +269,10 @@ function nextStep(box: Omit<FittedBox, "next">, options: BoxFitOptions, u: numbe
       : box.shim.si > 0
         ? "add the shims, on both sides alike, pull down and measure again"
         : "take the shims out, on both sides alike, pull down and measure again";
-  const margin = Math.abs(Math.abs(box.clearance.value.si - options.wanted.si) - options.tolerance.si);
+  if (box.chance >= sure)
+    return "take more heights along the box: whether it lies in line cannot be told yet";
+  const u = box.clearance.standardUncertainty.si;
+  const margin = Math.abs(Math.abs(box.clearance.value.si - wanted.si) - options.tolerance.si);
   const more =
     Math.ceil(box.readings.length * ((1.645 * u) / Math.max(margin, u / 5)) ** 2) - box.readings.length;
   return `${Math.max(1, more)} more gaps along the box would tell`;

@@ -8,6 +8,7 @@ import type {
   CoastDown,
   ContactSpots,
   FilmMap,
+  OrderOfFitting,
   PourPlan,
   RunIn,
   RunningFilm,
@@ -17,6 +18,7 @@ import type { Presentation } from "../blocks.js";
 import { presentAlloyChoice, presentBoxDesign, presentClearanceChoice } from "./present-bearing-design.js";
 import { presentBoxAlignment, presentBoxFit, presentContactSpots } from "./present-box-fit.js";
 import { presentFilmMap } from "./present-film-map.js";
+import { presentOrderOfFitting } from "./present-order-of-fitting.js";
 import { presentPourPlan } from "./present-pour-plan.js";
 import { presentCoastDown, presentRunIn } from "./present-run-in.js";
 import { presentClearanceMap, presentRunningFilm, presentRunningPrediction } from "./present-running.js";
@@ -32,6 +34,7 @@ export type BearingResult =
   | CoastDown
   | ContactSpots
   | FilmMap
+  | OrderOfFitting
   | PourPlan
   | RunIn
   | RunningFilm
@@ -50,6 +53,7 @@ export const bearingLooks: {
   "box fit": presentBoxFit,
   "contact spots": presentContactSpots,
   "box alignment": presentBoxAlignment,
+  "order of fitting": presentOrderOfFitting,
   "pour plan": presentPourPlan,
   "running film": presentRunningFilm,
   "running prediction": presentRunningPrediction,

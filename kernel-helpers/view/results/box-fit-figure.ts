@@ -35,7 +35,9 @@ export function fitFigure(fit: BoxFit, along: UnitName, small: UnitName): Figure
       },
     ];
   });
-  const { wanted, tolerance } = fit;
+  const { tolerance } = fit;
+  // One band for all boxes of one clearance.
+  const wanted = [...new Set(fit.boxes.map((box) => box.wanted.si))];
   return {
     type: "figure",
     alt: `Gaps along ${fit.boxes.map(({ name }) => name).join(" and ")} with a straight line through each, and the band of the wanted diametral clearance.`,
@@ -48,20 +50,18 @@ export function fitFigure(fit: BoxFit, along: UnitName, small: UnitName): Figure
         height: 360,
         xaxis: { title: { text: `station in the box [${sizeUnit.symbol}]` } },
         yaxis: { title: { text: `gap [${gapUnit.symbol}]` }, rangemode: "tozero" },
-        shapes: [
-          {
-            type: "rect",
-            xref: "paper",
-            x0: 0,
-            x1: 1,
-            y0: gap(wanted.si - tolerance.si),
-            y1: gap(wanted.si + tolerance.si),
-            fillcolor: pencil,
-            opacity: 0.15,
-            line: { width: 0 },
-            layer: "below",
-          },
-        ],
+        shapes: wanted.map((si) => ({
+          type: "rect",
+          xref: "paper",
+          x0: 0,
+          x1: 1,
+          y0: gap(si - tolerance.si),
+          y1: gap(si + tolerance.si),
+          fillcolor: pencil,
+          opacity: 0.15,
+          line: { width: 0 },
+          layer: "below",
+        })),
       },
     },
   };

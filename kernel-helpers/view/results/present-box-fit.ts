@@ -1,5 +1,5 @@
 import type { BoxAlignment, BoxFit, ContactSpots, FittedBox } from "../../bearing/index.js";
-import { formatFixed, type Length, measured } from "../../quantity/index.js";
+import { formatFixed, type Length, type Measured, measured } from "../../quantity/index.js";
 import type { Block, Presentation, VerdictBlock } from "../blocks.js";
 import { plusMinus } from "../format-measured.js";
 import { fitFigure, lineFigure } from "./box-fit-figure.js";
@@ -14,52 +14,68 @@ const answers = {
 
 /** Each box's verdict with what to do next, its figures, and the gaps along it. */
 export function presentBoxFit(fit: BoxFit): Presentation {
-  const { wanted, tolerance, taperLimit } = fit;
-  const units = jointUnits(wanted);
+  const { tolerance, taperLimit, unread, boxes } = fit;
+  const units = jointUnits(tolerance);
   const small = (length: Length): string => inUnit(length, units.small, 3);
+  const within = (value: Measured<Length>): string => plusMinus(value, { unit: units.small });
   const shim = ({ shim: change }: FittedBox): string =>
     change.si === 0
       ? "leave"
       : `${change.si > 0 ? "add" : "take out"} ${small(change.si > 0 ? change : change.times(-1))}`;
+  const scrape = ({ scrape: at }: FittedBox): string =>
+    at === undefined ? "not for taper" : `${small(at.depth)} on diameter at ${inUnit(at.at, units.size, 4)}`;
+  const columns: readonly {
+    readonly title: string;
+    readonly align: "left" | "right";
+    readonly of: (box: FittedBox) => string | undefined;
+  }[] = [
+    { title: "box", align: "left", of: ({ name }) => name },
+    {
+      title: "bore half-way",
+      align: "right",
+      of: ({ bore }) => bore && plusMinus(bore, { unit: units.size }),
+    },
+    { title: "clearance, diametral", align: "right", of: ({ clearance }) => within(clearance) },
+    { title: "differs end to end", align: "right", of: ({ taper }) => within(taper) },
+    { title: "by its tilt", align: "right", of: ({ tilt }) => tilt && within(tilt.part) },
+    { title: "of its own", align: "right", of: ({ tilt }) => tilt && within(tilt.own) },
+    { title: "shims, both sides", align: "left", of: shim },
+    { title: "leaves", align: "right", of: ({ afterShim }) => small(afterShim) },
+    { title: "scrape", align: "left", of: scrape },
+  ];
+  // A column of which no box knows anything is left out.
+  const shown = columns.filter(({ of }) => boxes.some((box) => of(box) !== undefined));
   return Object.freeze<Presentation>({
     title: `Fit of the boxes, from ${fit.table}`,
     blocks: [
-      ...fit.boxes.map(
+      ...boxes.map(
         (box): VerdictBlock => ({
           type: "verdict",
           outcome: answers[box.verdict].outcome,
           text: `${box.name}: ${answers[box.verdict].text}`,
-          because: `DIAMETRAL clearance ${plusMinus(box.clearance, { unit: units.small })} (95 %), wanted ${small(wanted)} ± ${small(tolerance)}: within in ${percentText(box.chance)} of the cases. Next: ${box.next}.`,
+          because: `DIAMETRAL clearance ${within(box.clearance)} (95 %)${askewText(box, within)}, wanted ${small(box.wanted)} ± ${small(tolerance)}: within in ${percentText(box.chance)} of the cases. Next: ${box.next}.`,
         }),
       ),
       {
         type: "table",
         caption: `What to change; the clearance may differ by ${small(taperLimit)} from end to end`,
-        columns: [
-          { title: "box", align: "left" },
-          { title: "clearance, diametral", align: "right" },
-          { title: "differs end to end", align: "right" },
-          { title: "shims, both sides", align: "left" },
-          { title: "leaves", align: "right" },
-          { title: "scrape", align: "left" },
-        ],
-        rows: fit.boxes.map((box) => ({
-          cells: [
-            box.name,
-            plusMinus(box.clearance, { unit: units.small }),
-            plusMinus(box.taper, { unit: units.small }),
-            shim(box),
-            small(box.afterShim),
-            box.scrape === undefined
-              ? "not for taper"
-              : `${small(box.scrape.depth)} on diameter at ${inUnit(box.scrape.at, units.size, 4)}`,
-          ],
+        columns: shown.map(({ title, align }) => ({ title, align })),
+        rows: boxes.map((box) => ({
+          cells: shown.map(({ of }) => of(box) ?? "not known"),
           ...(box.verdict === "does not fit" ? { mark: "bad" as const } : {}),
         })),
       },
+      ...(unread.length === 0
+        ? []
+        : [{ type: "warning" as const, text: `No gaps yet of ${unread.join(" and ")}.` }]),
       fitFigure(fit, units.size, units.small),
     ],
   });
+}
+
+/** What the tilt makes of the clearance, where the box is to be set in line first. */
+function askewText({ askew, tilt }: FittedBox, within: (value: Measured<Length>) => string): string {
+  return tilt === undefined || !askew ? "" : ` as it stands, ${within(tilt.onceInLine)} once it lies in line`;
 }
 
 /** Whether each box bears, by its spots. */

@@ -1,12 +1,14 @@
 import { describe, expect, it } from "vitest";
 import {
+  type BoxAlignment,
   type BoxFitOptions,
   boxAlignment,
   boxFit,
   contactSpots,
   stretchedWire,
 } from "../../../kernel-helpers/bearing/index.js";
-import { inch, newton, quantityFromSi, thou } from "../../../kernel-helpers/quantity/index.js";
+import { inch, measured, newton, quantityFromSi, thou } from "../../../kernel-helpers/quantity/index.js";
+import { finishedJournals } from "../../../kernel-helpers/shaft/index.js";
 import { readTable, type Table } from "../../../kernel-helpers/survey/index.js";
 import { expectClose } from "../../support/expect-close.js";
 
@@ -61,6 +63,105 @@ describe("boxFit(table, options)", () => {
     const [edge] = boxFit(gaps(4.9, 5.0, 5.0, 4.9), limits).boxes;
     expect(edge!.verdict).toBe("cannot tell yet");
     expect(edge!.next).toMatch(/^\d+ more gaps along the box would tell$/);
+  });
+  describe("with the line of the boxes", () => {
+    const rows = (name: string, from: number, rise: number): string[] =>
+      [0, 2, 4, 6].map((x) => `${name},${from + x},${(500 - (rise * x) / 6).toFixed(6)}`);
+    const lineOf = (rise: number): BoxAlignment =>
+      boxAlignment(
+        tableOf(
+          "box [text],station [in],depth [thou]",
+          ...rows("pulley box", 10, 0),
+          // Far away, so that its tilt hardly turns the line through all.
+          ...rows("far box", 1000, rise),
+        ),
+        { limit: thou(1), readingUncertainty: thou(0.1) },
+      );
+    it("takes the tilt out of the gaps, and has a straight bore set in line, not scraped", () => {
+      // A bore without taper, 4 thou of clearance, tilted by 3 thou: full gap at the high end, 3 thou less at the low one.
+      const [box] = boxFit(gaps(1, 2, 3, 4), { ...limits, line: lineOf(3) }).boxes;
+      expect(box!.askew).toBe(true);
+      expect(box!.scrape).toBeUndefined();
+      expectClose(box!.tilt!.onceInLine.value.in("thou"), 4, {
+        rel: 2e-3,
+        because: "by construction; the line through all turns by 4.6 µin half-way: 1.1e-3",
+      });
+      expect(Math.abs(box!.tilt!.own.value.in("thou"))).toBeLessThan(0.01);
+      expect(box!.next).toMatch(/^set the box in line, then take the gaps again; nothing is scraped/);
+      expect(box!.verdict).toBe("does not fit");
+      expect(box!.shim.si).toBe(0);
+    });
+    it("without the line would have had it scraped: the same gaps", () => {
+      expect(boxFit(gaps(1, 2, 3, 4), limits).boxes[0]!.scrape!.at.in("inch")).toBe(1);
+    });
+    it("leaves to the scraper what is the bore's own", () => {
+      const [box] = boxFit(gaps(1, 3, 5, 7), { ...limits, line: lineOf(3) }).boxes;
+      expectClose(box!.tilt!.own.value.in("thou"), 3, { rel: 1e-2, because: "6 of taper less 3 of tilt" });
+      expectClose(box!.scrape!.depth.in("thou"), 3, { rel: 1e-2, because: "its own part alone" });
+      expect(box!.next).toMatch(/^set the box in line.*then scraped off at 1 in$/);
+    });
+    it("in line, scrapes what the gaps say; and does not call a box fit whose line cannot be told", () => {
+      const [box] = boxFit(gaps(3, 3.7, 4.4, 5), { ...limits, line: lineOf(0) }).boxes;
+      expect(box!.scrape!.at.in("inch")).toBe(1);
+      const unsure = { ...lineOf(0) };
+      const line: BoxAlignment = {
+        ...unsure,
+        boxes: unsure.boxes.map((one) => ({ ...one, verdict: "cannot tell yet" })),
+      };
+      const [told] = boxFit(gaps(4, 4, 4, 4), { ...limits, line }).boxes;
+      expect(told).toMatchObject({
+        verdict: "cannot tell yet",
+        next: expect.stringMatching(/^take more heights along the box/),
+      });
+    });
+    it("refuses a box that the line does not know", () => {
+      const other = tableOf("box [text],station [in],gap [thou]", "third,1,4", "third,3,4", "third,5,4");
+      expect(() => boxFit(other, { ...limits, line: lineOf(0) })).toThrow(
+        'boxFit: readings: a box must be one of those with a place in the line, "pulley box", "far box", got "third"',
+      );
+    });
+  });
+  describe("with journals and clearances by name", () => {
+    const journal = (name: string, from: number) => ({
+      name,
+      from: inch(from),
+      to: inch(from + 8),
+      diameter: measured(inch(2.431), thou(0.2)),
+    });
+    const journals = finishedJournals({ journals: [journal("far box", 60), journal("pulley box", 5)] });
+    it("tells each bore as journal and clearance, and which box is not read yet", () => {
+      const fit = boxFit(gaps(4, 4, 4, 4), { ...limits, journals, wanted: { "far box": thou(4) } });
+      expectClose(fit.boxes[0]!.bore!.value.in("inch"), 2.435, { rel: 1e-12, because: "2.431 and 0.004" });
+      expectClose(fit.boxes[0]!.bore!.standardUncertainty.in("thou"), Math.hypot(0.2, 0.1), {
+        rel: 1e-9,
+        because: "independent; 0.2/√4 of the gaps",
+      });
+      expect(fit.unread).toEqual(["pulley box"]);
+    });
+    it("judges each box by its own clearance", () => {
+      const wanted = { "far box": thou(8) };
+      expect(boxFit(gaps(4, 4, 4, 4), { ...limits, wanted }).boxes[0]).toMatchObject({
+        verdict: "does not fit",
+        next: expect.stringMatching(/^add the shims/),
+      });
+    });
+    it("refuses a box without a journal or a clearance of its name", () => {
+      const other = tableOf(
+        "box [text],station [in],gap [thou]",
+        "Far box,1,4",
+        "Far box,3,4",
+        "Far box,5,4",
+      );
+      expect(() => boxFit(other, { ...limits, journals })).toThrow(
+        'a box must be one of those with a journal, "pulley box", "far box", got "Far box"',
+      );
+      expect(() => boxFit(gaps(4, 4, 4), { ...limits, wanted: { near: thou(4) } })).toThrow(
+        'with a clearance wanted, "near", got "far box"',
+      );
+      expect(() => boxFit(gaps(4, 4, 4), { ...limits, wanted: { "far box": thou(0) } })).toThrow(
+        "far box must be above 0, got 0 thou",
+      );
+    });
   });
   it("refuses what it cannot judge", () => {
     expect(() => boxFit(gaps(4, 4), limits)).toThrow(

@@ -1,6 +1,11 @@
 import { describe, expect, it } from "vitest";
-import { boxFit, contactSpots } from "../../../kernel-helpers/bearing/index.js";
-import { micrometre } from "../../../kernel-helpers/quantity/index.js";
+import {
+  boxAlignment,
+  boxFit,
+  contactSpots,
+  type OrderOfFitting,
+} from "../../../kernel-helpers/bearing/index.js";
+import { micrometre, mm } from "../../../kernel-helpers/quantity/index.js";
 import { readTable } from "../../../kernel-helpers/survey/index.js";
 import { presentResult } from "../../../kernel-helpers/view/results/present-result.js";
 
@@ -28,6 +33,33 @@ describe("the look of a box fit", () => {
     const table = shown.blocks.find((block) => block.type === "table");
     expect(table?.rows[0]?.cells[3]).toBe("take out 50 µm");
   });
+  it("says of a tilted box what it has now and what it will have in line", () => {
+    const heights = (box: string, from: number, rise: number): string[] =>
+      [0, 30, 60].map((x) => `${box},${from + x},${500 - (rise * x) / 60}`);
+    const line = boxAlignment(
+      tableOf(
+        "box [text],station [mm],depth [µm]",
+        ...heights("near box", 100, 0),
+        ...heights("far box", 9000, 40),
+      ),
+      { limit: micrometre(20), readingUncertainty: micrometre(1) },
+    );
+    const table = tableOf(
+      "box [text],station [mm],gap [µm]",
+      ...[70, 90, 110].map((gap, i) => `far box,${30 * i},${gap}`),
+    );
+    const { blocks } = presentResult(boxFit(table, { ...limits, ...stock, line }))!;
+    expect(blocks[0]).toMatchObject({
+      outcome: "no",
+      because: expect.stringMatching(
+        /^DIAMETRAL clearance 90.* µm \(95 %\) as it stands, 109.8.* µm once it lies in line, wanted/,
+      ),
+    });
+    const titles = blocks.flatMap((block) => (block.type === "table" ? block.columns : []));
+    expect(titles.map(({ title }) => title)).toContain("by its tilt");
+    // Nothing is known of the journal: no column for the bore.
+    expect(titles.map(({ title }) => title)).not.toContain("bore half-way");
+  });
   it("draws the gaps in the unit of the shop", () => {
     const block = shown.blocks.at(-1)!;
     if (block.type !== "figure") throw new Error("the last block is the figure");
@@ -44,5 +76,36 @@ describe("the look of contact spots", () => {
       because:
         "9.0 ± 3.0 spots a square inch (95 %) in 4 squares, 9 to 9; wanted 5. Enough spots, evenly spread.",
     });
+  });
+});
+
+describe("the look of an order of fitting", () => {
+  const order: OrderOfFitting = {
+    kind: "order of fitting",
+    verdict: "not yet",
+    boxes: [
+      {
+        name: "far box",
+        verdict: "not yet",
+        next: "shim under the low end",
+        steps: [
+          {
+            name: "line",
+            state: "next",
+            work: "shim under the low end",
+            amount: micrometre(43),
+            at: mm(652),
+          },
+          { name: "marking", state: "later", work: "read again after that" },
+        ],
+      },
+    ],
+  };
+  it("names what is open, and gives the work with its measure", () => {
+    const { blocks } = presentResult(order)!;
+    expect(blocks[0]).toMatchObject({ outcome: "no", because: "Open: far box, line." });
+    const table = blocks.find((block) => block.type === "table");
+    expect(table?.rows[0]).toMatchObject({ mark: "bad" });
+    expect(table?.rows[0]?.cells[3]).toBe("shim under the low end: 43 µm at 652 mm");
   });
 });
