@@ -14,7 +14,7 @@ import {
   withArticle,
 } from "../quantity/index.js";
 import { fromLimits } from "../statistics/index.js";
-import { readTableFile, type Table } from "../survey/index.js";
+import { readTableFile, type Table, TableFaults } from "../survey/index.js";
 import type { Decision, DecisionRequest } from "./decision-types.js";
 import { fileHash } from "./file-hash.js";
 import { findRebuild, rebuildFileName } from "./find-rebuild.js";
@@ -44,6 +44,13 @@ export interface Rebuild {
    * @throws TableFaults  everything wrong with the table, at once
    */
   table(name: string): Table;
+  /**
+   * The same where the sheet may do without these readings: undefined while there is no such file, or nothing is
+   * written under its header.
+   *
+   * @throws TableFaults  everything wrong with the table, at once
+   */
+  tableIfGiven(name: string): Table | undefined;
   /**
    * A dimension of rebuild.json by name, e.g. `rebuild.length("shaft nominal")`.
    *
@@ -168,6 +175,14 @@ export function openRebuild(options: OpenRebuildOptions = {}): Rebuild {
   desk.noteInput(rebuildFileName, facts.sha256);
   setUnitSystem(facts.unitSystem);
 
+  const read = (name: string): Table => {
+    const file = tableFile(name);
+    const { instruments, parts } = facts;
+    const table = readTableFile(join(directory, file), { name, file, instruments, parts });
+    desk.noteInput(file, table.sha256);
+    return table;
+  };
+
   return Object.freeze<Rebuild>({
     kind: "rebuild",
     title: facts.title,
@@ -181,21 +196,24 @@ export function openRebuild(options: OpenRebuildOptions = {}): Rebuild {
     tables: Object.freeze(tableNames(directory)),
 
     table(name) {
-      const file = `tables/${name}.csv`;
-      noteFile(file);
+      noteFile(tableFile(name));
       const names = tableNames(directory);
       if (!names.includes(name))
         throw new RangeError(
           `table: there is no tables/${name}.csv in ${directory}; there ${names.length === 1 ? "is" : "are"} ${list(names)}`,
         );
-      const table = readTableFile(join(directory, file), {
-        name,
-        file,
-        instruments: facts.instruments,
-        parts: facts.parts,
-      });
-      desk.noteInput(file, table.sha256);
-      return table;
+      return read(name);
+    },
+
+    tableIfGiven(name) {
+      noteFile(tableFile(name));
+      if (!tableNames(directory).includes(name)) return undefined;
+      try {
+        return read(name);
+      } catch (error) {
+        if (error instanceof TableFaults && error.isOnlyHeader) return undefined;
+        throw error;
+      }
     },
 
     length(name) {
@@ -299,6 +317,10 @@ function temperatureOf(facts: RebuildFacts, name: string): Temperature | undefin
   throw new TypeError(
     `temperature: "${name}" of ${rebuildFileName} is ${withArticle(value.dimension)}, but a temperature was expected: ${value}`,
   );
+}
+
+function tableFile(name: string): string {
+  return `tables/${name}.csv`;
 }
 
 function tableNames(directory: string): string[] {

@@ -9,7 +9,7 @@ import { type HeaderColumn, readTableHeader } from "./read-table-header.js";
 import { checkPlaces } from "./read-table-places.js";
 import { readTableRows } from "./read-table-rows.js";
 import type { Column, Remark, Table } from "./table.js";
-import { type ReportFault, type TableFault, TableFaults } from "./table-faults.js";
+import { noRows, type ReportFault, type TableFault, TableFaults } from "./table-faults.js";
 
 /** What a table is called, and what its remarks may name. */
 export interface ReadTableOptions extends KnownThings {
@@ -90,13 +90,7 @@ function tableFrom(bytes: Uint8Array, known: KnownThings, report: ReportFault): 
   const header = readTableHeader(rows.cells[0]!, headerLine, report);
   if (header.length === 0) return undefined;
   if (rows.cells.length === 1)
-    report(
-      headerLine,
-      undefined,
-      "a header and no rows",
-      "a row for each reading",
-      "write the readings below it",
-    );
+    report(headerLine, undefined, noRows, "a row for each reading", "write the readings below it");
   const columns = readTableCells(rows, header, report);
   const lines = Object.freeze(rows.lines.slice(1));
   checkDiameters(columns, header, lines, checkedLines(columns, lines, rows.remarks, report), report);

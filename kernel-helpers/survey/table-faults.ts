@@ -35,9 +35,17 @@ export type ReportFault = (
 // More than a screenful helps nobody; the rest is in `faults`.
 const shownFaults = 20;
 
+/** What is found in a table under whose header nothing has been written yet. */
+export const noRows = "a header and no rows";
+
 /** Thrown by `readTable`: everything that is wrong with a table, at once, in the order of the file. */
 export class TableFaults extends Error {
   readonly faults: readonly TableFault[];
+
+  /** Whether nothing is wrong but that no reading has been written yet. */
+  get isOnlyHeader(): boolean {
+    return this.faults.every(({ found }) => found === noRows);
+  }
 
   constructor(file: string, faults: readonly TableFault[]) {
     const sorted = [...faults].sort((a, b) => a.line - b.line || a.columnNumber - b.columnNumber);

@@ -3,10 +3,12 @@ import { join } from "node:path";
 import { afterEach, describe, expect, it } from "vitest";
 import { inch, setUnitSystem } from "../../kernel-helpers/quantity/index.js";
 import { canonicalJson } from "../../kernel-helpers/record/canonical-json.js";
+import { fileHash } from "../../kernel-helpers/record/file-hash.js";
 import { openRebuild } from "../../kernel-helpers/record/open-rebuild.js";
 import { resetSession, setSession } from "../../kernel-helpers/record/session.js";
+import { readReads } from "../../kernel-helpers/record/sheet-reads.js";
 import { storeValue } from "../../kernel-helpers/record/stored-value.js";
-import { profileOf, wearBands } from "../../kernel-helpers/survey/index.js";
+import { profileOf, TableFaults, wearBands } from "../../kernel-helpers/survey/index.js";
 import { temporaryFolder } from "../support/temporary-folder.js";
 
 afterEach(() => {
@@ -61,6 +63,39 @@ describe("openRebuild(options)", () => {
     expect(() => rebuild.length("bore")).toThrow(/no "bore".*given are shaft nominal/);
     expect(rebuild.lengthIfGiven("bore")).toBeUndefined();
     expect(() => openRebuild({ folder: temporaryFolder() })).toThrow(/no rebuild\.json/);
+  });
+});
+
+describe("rebuild.tableIfGiven(name)", () => {
+  const header = "station [in], diameter [in]\n";
+  const open = (files: Record<string, string>) =>
+    openRebuild({
+      folder: temporaryFolder({ "rebuild.json": rebuildJson, ...files }),
+      sheet: "04-shaft-survey",
+    });
+
+  it("is undefined while there is no file, or nothing under its header", () => {
+    expect(open({}).tableIfGiven("t")).toBeUndefined();
+    expect(open({ "tables/t.csv": `# by: AB\n${header}\n` }).tableIfGiven("t")).toBeUndefined();
+    expect(open({ "tables/t.csv": `${header}1, 2.4\n` }).tableIfGiven("t")!.rowCount).toBe(1);
+  });
+  it("is undefined for nothing else: a fault stays a fault", () => {
+    for (const text of [
+      "",
+      "station, diameter [in]\n",
+      `# instrument diameter: tape\n${header}`,
+      `${header}1, 2.4O\n`,
+    ])
+      expect(() => open({ "tables/t.csv": text }).tableIfGiven("t"), text).toThrow(TableFaults);
+  });
+  it("notes what it found, so that readings that come later make the sheet stale", () => {
+    const rebuild = open({ "tables/t.csv": header });
+    rebuild.tableIfGiven("t");
+    rebuild.tableIfGiven("u");
+    rebuild.publish({ x: 1 });
+    const { inputs } = readReads(rebuild.directory, "04-shaft-survey");
+    expect(inputs["tables/t.csv"]).toBe(fileHash(join(rebuild.directory, "tables/t.csv")));
+    expect(inputs["tables/u.csv"]).toBeNull();
   });
 });
 

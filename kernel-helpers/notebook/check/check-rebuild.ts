@@ -39,9 +39,10 @@ export interface RebuildCheck {
 export function checkRebuild(directory: string): RebuildCheck {
   const { facts, faults: inFacts } = checkFacts(directory);
   const tables = filesIn(directory, "tables", ".csv");
-  const inTables = tables.flatMap((file) => checkTable(directory, file, facts));
   const sheets = findSheets(directory);
   const inSheets = checkSheets(directory, sheets, tables);
+  const needed = tablesNeeded(sheets);
+  const inTables = tables.flatMap((file) => checkTable(directory, file, facts, needed));
   const faults = [...inFacts, ...inTables, ...inSheets];
   return Object.freeze({
     kind: "rebuild-check",
@@ -103,7 +104,24 @@ function placeIn(text: string, fault: string): Pick<CheckFault, "line" | "column
   };
 }
 
-function checkTable(directory: string, file: string, facts: RebuildFacts | undefined): readonly CheckFault[] {
+/** The tables that a worksheet asks for and cannot do without; undefined where one cannot be read to tell. */
+function tablesNeeded(sheets: readonly SheetFile[]): ReadonlySet<string> | undefined {
+  try {
+    const sources = sheets.flatMap(({ path }) => codeSources(readNotebook(path).cells));
+    return new Set(sources.flatMap((source) => [...source.matchAll(tableAsked)].map((found) => found[2]!)));
+  } catch {
+    return undefined;
+  }
+}
+
+const tableAsked = /\.\s*table\s*\(\s*(["'`])((?:(?!\1).)+)\1/g;
+
+function checkTable(
+  directory: string,
+  file: string,
+  facts: RebuildFacts | undefined,
+  needed: ReadonlySet<string> | undefined,
+): readonly CheckFault[] {
   // Without a rebuild.json that can be read, instruments and parts are not known, and are not asked for.
   const known = facts === undefined ? {} : { instruments: facts.instruments, parts: facts.parts };
   try {
@@ -122,6 +140,10 @@ function checkTable(directory: string, file: string, facts: RebuildFacts | undef
     }));
   } catch (error) {
     if (!(error instanceof TableFaults)) throw error;
+    if (error.isOnlyHeader && needed?.has(basename(file, ".csv")) === false) {
+      const what = "nothing is written under its header yet; the worksheets do without";
+      return [{ severity: "open", file, line: error.faults[0]!.line, column: 0, what }];
+    }
     return error.faults.map(({ line, columnNumber, column, found, expected, mend }) => ({
       severity: "fault",
       file,
@@ -207,7 +229,7 @@ function tablesMissing({ file, notebook }: ReadSheet, tables: readonly string[])
   const faults: CheckFault[] = [];
   for (const { id, cell_type, source } of notebook.cells) {
     if (cell_type !== "code") continue;
-    for (const found of source.matchAll(/\.\s*table\s*\(\s*(["'`])((?:(?!\1).)+)\1/g)) {
+    for (const found of source.matchAll(tableAsked)) {
       if (tables.includes(`tables/${found[2]}.csv`)) continue;
       const before = source.slice(0, found.index).split("\n");
       const place = { cell: id, line: before.length, column: before.at(-1)!.length + 1 };

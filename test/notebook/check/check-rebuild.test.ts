@@ -46,6 +46,21 @@ describe("checkRebuild(directory)", () => {
     expect(readdirSync(folder, { recursive: true })).toEqual(before);
   });
 
+  it("has nothing against a table without readings that the worksheets do without, and says so", () => {
+    const open = ["a", 'import { openRebuild } from "journalbox";\nconst rebuild = openRebuild();'] as const;
+    const files = (call: string) => ({
+      "rebuild.json": rebuildJson,
+      "tables/t.csv": "station [in], diameter [in]\n",
+      "sheets/01-a.ipynb": sheet(open, ["b", `rebuild.${call}("t")`]),
+    });
+    const { faults, passes } = checkRebuild(temporaryFolder(files("tableIfGiven")));
+    expect(passes).toBe(true);
+    expect(faults.map(describeCheckFault).join()).toMatch(
+      /^tables\/t\.csv, line 1: nothing is written under/,
+    );
+    expect(faultsOf(files("table")).join()).toMatch(/^tables\/t\.csv, line 1: found a header and no rows/);
+  });
+
   it("runs no cell", () => {
     const mark = join(temporaryFolder(), "ran");
     const source = `import { writeFileSync } from "node:fs";\nwriteFileSync(${JSON.stringify(mark)}, "ran");`;
