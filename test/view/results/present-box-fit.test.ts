@@ -52,7 +52,7 @@ describe("the look of a box fit", () => {
     expect(blocks[0]).toMatchObject({
       outcome: "no",
       because: expect.stringMatching(
-        /^DIAMETRAL clearance 90.* µm \(95 %\) as it stands, 109.8.* µm once it lies in line, wanted/,
+        /^DIAMETRAL clearance 90.* µm \(95 %\) as it stands, 109\.9.* µm once it lies in line, wanted/,
       ),
     });
     const titles = blocks.flatMap((block) => (block.type === "table" ? block.columns : []));
