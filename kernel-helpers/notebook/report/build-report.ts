@@ -65,7 +65,7 @@ ${contentSecurity(scripts)}
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta name="color-scheme" content="light dark">
 <title>${escapeHtml(title)}</title>
-<style>${holdsMath(body) ? mathStyle() : ""}${viewStyle}${pageStyle}</style>
+<style>${holdsMath(body) ? mathStyle(body) : ""}${viewStyle}${pageStyle}</style>
 </head>
 <body>
 ${body}

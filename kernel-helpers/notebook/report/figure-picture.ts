@@ -4,6 +4,7 @@ import { finishFigure } from "../../view/finish-figure.js";
 import type { Painter } from "../../view/picture/painter.js";
 import { checkDrawable } from "./check-drawable.js";
 import { svgDataUri } from "./data-uri.js";
+import { lightSvg } from "./light-svg.js";
 
 /**
  * The pictures of a presentation's figures, made from the figures alone: a static one that stays where scripts do
@@ -33,7 +34,7 @@ async function pictureOf({ figure, alt }: FigureBlock, painter: Painter): Promis
     const { width, height } = layout;
     return (
       `<div class="paper" data-figure style="--width:${width}px;--height:${height}px">` +
-      `<img src="${svgDataUri(svg)}" alt="${escapeHtml(alt)}" width="${width}" height="${height}">` +
+      `<img src="${svgDataUri(lightSvg(svg))}" alt="${escapeHtml(alt)}" width="${width}" height="${height}">` +
       `<script type="application/json">${scriptJson({ data, layout })}</script></div>`
     );
   } catch (error) {

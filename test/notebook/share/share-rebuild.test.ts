@@ -33,9 +33,9 @@ describe("shareRebuild(a rebuild that has been run)", () => {
     expect(report === readFileSync(join(folder, "out", "report.html"), "utf8")).toBe(true);
   });
 
-  // 3 MB is what we want. With twelve sheets it is 3.4: pictures 0.7, records to download 0.5, plotly.js 0.7.
-  it("keeps the report of the whole demo under 3.5 MB", async () => {
-    expect(Buffer.byteLength((await shareRebuild({ directory: folder, today })).report)).toBeLessThan(3.5e6);
+  // Measured: 2.85 MB with twelve sheets, of it plotly.js 0.67, records to download 0.56, pictures 0.50.
+  it("keeps the report of the whole demo under 3 MB", async () => {
+    expect(Buffer.byteLength((await shareRebuild({ directory: folder, today })).report)).toBeLessThan(3e6);
   });
 
   it("gives a valid bag, the same bytes each time", async () => {

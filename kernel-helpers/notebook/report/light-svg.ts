@@ -1,0 +1,53 @@
+/**
+ * A picture as plotly.js draws it, without what changes nothing in it: names of classes (there is no style sheet) and of
+ * parts, empty groups, clips that clip nothing, and properties that say what holds anyway and is not handed down;
+ * colours written short. Attributes stand in single quotes, which need no escape in the page. About a third smaller in a
+ * page, drawn the same to the pixel.
+ *
+ * Valid when: the picture holds no style sheet.
+ */
+export function lightSvg(svg: string): string {
+  const light = svg.replace(/<[A-Za-z][^>]*>/g, (tag) =>
+    tag
+      .replace(/ (?:class|data-[\w-]+)="[^"]*"/g, "")
+      .replace(/ style="([^"]*)"/g, (_, style: string) => ` style="${lightStyle(style, tag)}"`)
+      .replace(/ style=""/g, "")
+      .replace(/="([^"']*)"/g, "='$1'"),
+  );
+  return withoutEmptyGroups(withoutIdleClips(light));
+}
+
+/** plotly.js defines a clip for every pair of axes, and uses some of them. */
+function withoutIdleClips(svg: string): string {
+  const used = new Set([...svg.matchAll(/url\((?:&quot;|['"])?#([\w-]+)/g)].map(([, id]) => id!));
+  return svg.replace(/<clipPath id='([\w-]+)'>.*?<\/clipPath>/gs, (clip, id: string) =>
+    used.has(id) ? clip : "",
+  );
+}
+
+/** What holds nothing but empty groups is one itself. */
+function withoutEmptyGroups(svg: string): string {
+  const fewer = svg.replace(/<g\/>|<g><\/g>/g, "");
+  return fewer === svg ? svg : withoutEmptyGroups(fewer);
+}
+
+function lightStyle(style: string, tag: string): string {
+  // A style outdoes an attribute of the same name: where there is one, it says something after all.
+  const isIdle = (property: string): boolean => {
+    const [, name] = /^(opacity|vector-effect): (?:1|none)$/.exec(property) ?? [];
+    return name !== undefined && !tag.includes(` ${name}=`);
+  };
+  return style
+    .split(/;\s*/)
+    .filter((property) => property !== "" && !isIdle(property))
+    .map((property) => property.replace(/rgb\((\d+), (\d+), (\d+)\)/g, hex).replace(": ", ":"))
+    .map((property) =>
+      property.startsWith("font-family:") ? property.replace(/['"]|&quot;/g, "") : property,
+    )
+    .join(";");
+}
+
+function hex(_match: string, ...parts: readonly string[]): string {
+  const digits = parts.slice(0, 3).map((part) => Number(part).toString(16).padStart(2, "0"));
+  return `#${digits.join("")}`;
+}
