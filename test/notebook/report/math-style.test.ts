@@ -8,7 +8,7 @@ import { hasBrowser, inBrowser } from "./browser.js";
 
 /** The whole sheet with all its fonts inside, as published. */
 function wholeSheet(): string {
-  const file = createRequire(import.meta.url).resolve("katex/dist/katex.min.css");
+  const file = createRequire(__filename).resolve("katex/dist/katex.min.css");
   return readFileSync(file, "utf8").replace(/url\((fonts\/[^)]+\.woff2)\)/g, (_, font: string) => {
     return `url(data:font/woff2;base64,${readFileSync(join(dirname(file), font)).toString("base64")})`;
   });
