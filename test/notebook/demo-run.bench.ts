@@ -3,6 +3,7 @@ import { cpSync, mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } fr
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import ts from "@tslab/typescript-for-tslab";
 import { bench, describe } from "vitest";
 import { readNotebook, writeNotebook } from "../../kernel-helpers/notebook/file/notebook-file.js";
 import type { Cell } from "../../kernel-helpers/notebook/file/notebook-format.js";
@@ -27,14 +28,18 @@ function newRebuild(name: string): string {
 /** Plain tslab overlooks the short form of a property whose value comes from an earlier cell: written out here. */
 function writtenOut(cell: Cell): Cell {
   if (cell.cell_type !== "code") return cell;
-  const source = cell.source.replace(/(?<=[{,]\s*)([A-Za-z]\w*)(?=\s*[,}])(?![^{]*from )/g, "$1: $1");
-  return { ...cell, source: /^import[^;]*;/.test(cell.source) ? keepImports(cell.source, source) : source };
-}
-
-function keepImports(before: string, after: string): string {
-  const [imports] = /^(?:import[^;]*;\s*)+/.exec(before)!;
-  const [changed] = /^(?:import[^;]*;\s*)+/.exec(after)!;
-  return imports + after.slice(changed.length);
+  const file = ts.createSourceFile("cell.ts", cell.source, ts.ScriptTarget.Latest);
+  const ends: { readonly at: number; readonly name: string }[] = [];
+  const visit = (node: ts.Node): void => {
+    if (ts.isShorthandPropertyAssignment(node)) ends.push({ at: node.name.end, name: node.name.text });
+    ts.forEachChild(node, visit);
+  };
+  visit(file);
+  const source = ends.reduceRight(
+    (text, { at, name }) => `${text.slice(0, at)}: ${name}${text.slice(at)}`,
+    cell.source,
+  );
+  return { ...cell, source };
 }
 
 function setUpJupyter(): {
