@@ -44,6 +44,7 @@ import type {
   ShaftSafety,
   ShaftSteel,
   ShaftStrength,
+  ShaftsCompared,
   TaperWays,
   WheelRunOut,
 } from "../shaft/index.js";
@@ -99,6 +100,7 @@ export interface ResultKinds {
   readonly balance: Balance;
   readonly "critical speeds": CriticalSpeeds;
   readonly "shaft bending": ShaftBending;
+  readonly "shafts compared": ShaftsCompared;
   readonly "belt pulls": BeltPulls;
   readonly "belt wrap": BeltWrap;
   readonly "clean-up": CleanUp;

@@ -117,7 +117,7 @@ export function criticalSpeeds(model: ShaftModel, options: CriticalSpeedsOptions
   const shaft = plain(inputs.map(({ si }) => si));
   const mesh = beamMesh(shaft, finest);
   const families = (now: PlainShaft): readonly Family[] =>
-    familiesOf(where, now, beamMesh(now, finest), count);
+    whirlFamilies(where, now, beamMesh(now, finest), count);
   const middle = families(shaft);
   const modes = middle[0]!.whirls;
   const turning = (si: number): RotationalSpeed => quantityFromSi("rotational speed", si, "rpm");
@@ -173,7 +173,7 @@ export function criticalSpeeds(model: ShaftModel, options: CriticalSpeedsOptions
     keepAway,
     verdict: beyond && judged === "clear" ? "cannot tell yet" : judged,
     warnings: Object.freeze([
-      ...warningsOf(model),
+      ...whirlWarnings(model),
       ...(beyond
         ? [
             `It runs above the ${count === 1 ? "one mode" : `${count} modes`} sought: there may be one nearer; ask for more modes.`,
@@ -198,7 +198,12 @@ interface Family {
 }
 
 /** The whirls by sense, those that unbalance drives first. */
-function familiesOf(where: string, shaft: PlainShaft, mesh: BeamMesh, count: number): readonly Family[] {
+export function whirlFamilies(
+  where: string,
+  shaft: PlainShaft,
+  mesh: BeamMesh,
+  count: number,
+): readonly Family[] {
   const alike = shaft.supports.every(({ horizontal, vertical }) => horizontal === vertical);
   const senses = alike
     ? ([
@@ -293,7 +298,8 @@ function verdictOf(margin: Measured<number> | undefined, keepAway: number): Crit
   return off - doubt >= keepAway ? "clear" : off + doubt < keepAway ? "too near" : "cannot tell yet";
 }
 
-function warningsOf({ wheels = [], supports }: ShaftModel): string[] {
+/** What a model leaves out that moves its critical speeds. */
+export function whirlWarnings({ wheels = [], supports }: ShaftModel): string[] {
   const points = wheels.filter(({ polarInertia }) => polarInertia === undefined).map(({ name }) => name);
   return [
     ...(points.length > 0

@@ -26,4 +26,4 @@ export type {
   ShaftSupport,
   ShaftTorque,
 } from "./shaft-model.js";
-export { closeGaps, stretchesOf, turnedDown } from "./shaft-stretches.js";
+export { closeGaps, stretchesOf, taperedStretches, turnedDown } from "./shaft-stretches.js";

@@ -91,6 +91,43 @@ export function closeGaps(
 }
 
 /**
+ * A taper as short stretches, each as thick as the taper in its middle.
+ *
+ * @param taper  from, to, and the DIAMETERS at these ends [m]
+ * @param steps  1 to 500; default 12, with which a taper of 1 in 12 bends as the smooth one to some parts in a
+ * thousand [-]
+ * @returns stretches along the shaft
+ * @throws RangeError  the taper ends before it begins, a diameter not above 0, no whole number of steps
+ * @example
+ * const taper = { from: inch(-4), to: inch(0), atFrom: inch(2), atTo: inch(2.4) };
+ * taperedStretches(taper, 4)[0].diameter.in("inch") // 2.05
+ * @source plane geometry
+ */
+export function taperedStretches(
+  taper: { readonly from: Length; readonly to: Length; readonly atFrom: Length; readonly atTo: Length },
+  steps: number = 12,
+): readonly ShaftStretch[] {
+  const { from, to, atFrom, atTo } = taper;
+  const where = "taperedStretches";
+  if (!(to.si > from.si))
+    throw new RangeError(`${where}: the taper must end behind its beginning, got ${from} to ${to}`);
+  if (!(atFrom.si > 0 && atTo.si > 0))
+    throw new RangeError(`${where}: the diameters must be more than 0, got ${atFrom} and ${atTo}`);
+  if (!(Number.isInteger(steps) && steps >= 1 && steps <= 500))
+    throw new RangeError(`${where}: steps must be a whole number from 1 to 500, got ${steps}`);
+  const at = (share: number): Length => from.plus(to.minus(from).times(share));
+  return Object.freeze(
+    Array.from({ length: steps }, (_, i) =>
+      Object.freeze({
+        from: i === 0 ? from : at(i / steps),
+        to: i === steps - 1 ? to : at((i + 1) / steps),
+        diameter: atFrom.plus(atTo.minus(atFrom).times((i + 0.5) / steps)),
+      }),
+    ),
+  );
+}
+
+/**
  * The stretches after a cut: what is thicker than the cut's diameter from one station to another is turned down to it;
  * what is thinner already stays. A groove in a band narrower than the cut splits nothing else.
  *

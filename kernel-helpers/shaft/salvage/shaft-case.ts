@@ -1,4 +1,14 @@
-import type { Angle, Force, Length, Mass, Measured, Torque } from "../../quantity/index.js";
+import type {
+  Angle,
+  Density,
+  Force,
+  Length,
+  Mass,
+  Measured,
+  Quantity,
+  Torque,
+} from "../../quantity/index.js";
+import type { ShaftSupport } from "../beam/index.js";
 import type { BeltPulls } from "../belt/index.js";
 import type { ShaftDuty, ShaftFeature, SurfaceFinish } from "../strength/index.js";
 
@@ -8,6 +18,8 @@ export interface ShaftBox {
   /** Stations of its journal's ends. */
   readonly from: Length;
   readonly to: Length;
+  /** Of box and foundation; default stiff. Counts for the bend and the critical speeds, not for what two boxes bear. */
+  readonly stiffness?: NonNullable<ShaftSupport["stiffness"]>;
 }
 
 /** A wheel on the shaft, with the belt that runs on it. */
@@ -17,6 +29,19 @@ export interface ShaftWheel {
   readonly mass: Mass | Measured<Mass>;
   /** With its direction: `towards` given to `beltPulls`, seen from where the stations begin. */
   readonly belt: BeltPulls;
+  /** How well the direction of its pull is known: standard uncertainty; default exactly. */
+  readonly aim?: Angle;
+  /** About the shaft's axis, for the gyroscopic moment; without it a mass at a point. */
+  readonly polarInertia?: Quantity<"moment of inertia"> | Measured<Quantity<"moment of inertia">>;
+}
+
+/** The shaft itself as a load: an even bar. */
+export interface OwnWeight {
+  readonly from: Length;
+  readonly to: Length;
+  /** DIAMETER. */
+  readonly diameter: Length;
+  readonly density: Density;
 }
 
 /** A place that is as strong as it is whatever is done with the journals: a seat, a keyway, the end of a taper. */
@@ -36,6 +61,8 @@ export interface ShaftCase {
   readonly boxes: readonly ShaftBox[];
   /** At least one; torque runs between the first and the last of them. */
   readonly wheels: readonly ShaftWheel[];
+  /** Without it the shaft weighs nothing. */
+  readonly ownWeight?: OwnWeight;
   readonly seats: readonly ShaftSeat[];
   readonly duty: ShaftDuty;
 }

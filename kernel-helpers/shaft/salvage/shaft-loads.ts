@@ -16,13 +16,13 @@ import type { ShaftCase, ShaftLoads } from "./shaft-case.js";
  * Forces and moments in balance, see `twoBoxes`: each wheel loads with its belt's pull and its weight. Torque runs
  * between the first and the last wheel.
  *
- * Valid when: two boxes, each a hinge at its middle; the shaft's own weight is small beside pulls and wheels; all the
- * power goes in at one end wheel and out at the other.
+ * Valid when: two boxes, each a hinge at its middle; the shaft's own weight is given, or small beside pulls and wheels;
+ * all the power goes in at one end wheel and out at the other.
  *
  * @param given   the load case: boxes and wheels by station [m], masses [kg], pulls with direction [N], [rad]
  * @param places  name and station of what is asked for besides the case's own seats [m]
- * @returns forces [N] with direction, moments and torques [N·m], with standard uncertainties: of power, tension of each
- * belt and mass, each moved by its own
+ * @returns forces [N] with direction, moments and torques [N·m], with standard uncertainties: of power, tension and direction of
+ * each belt and mass, each moved by its own
  * @throws RangeError  the load case is empty or not determined by two boxes
  * @example
  * const belt = beltPulls({ power: hp(5), speed: rpm(110), diameter: inch(30), wrap: degree(170), friction: { low: 0.3, high: 0.3 }, towards: degree(270) });
@@ -40,9 +40,9 @@ export function shaftLoads(
   const numbers = caseNumbers("shaftLoads", given);
   const asked = [...given.seats.map(({ name, station }) => ({ name, station })), ...places];
   const imperial = systemOf(given.boxes[0]!.from.writtenIn ?? "mm") === "inch";
-  const inputs = numbers.inputs.map(({ name, u }) => ({
+  const inputs = numbers.inputs.map(({ name, estimate, u }) => ({
     name,
-    si: 1,
+    si: estimate,
     u,
     degreesOfFreedom: Number.POSITIVE_INFINITY,
     unit: undefined,

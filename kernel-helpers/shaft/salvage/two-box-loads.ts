@@ -5,6 +5,14 @@ export interface ForceAcross {
   readonly y: number;
 }
 
+/** A force spread evenly from one position to another: in all, x to the right, y up. */
+export interface EvenForce {
+  readonly from: number;
+  readonly to: number;
+  readonly x: number;
+  readonly y: number;
+}
+
 /** What a shaft on two boxes carries: SI numbers. */
 export interface TwoBoxes {
   /** The loads' pressure on each box: equal and opposite to what the box gives back. */
@@ -18,7 +26,8 @@ export interface TwoBoxes {
  * Forces on two boxes and the bending moment along a shaft, by the balance of forces and moments alone: two supports
  * need no stiffness.
  *
- * R₂ = ΣF(z − z₁)/(z₂ − z₁), R₁ = ΣF − R₂; M(z) = |Σ F(z − zᵢ) over all that lies before z|
+ * R₂ = ΣF(z − z₁)/(z₂ − z₁), R₁ = ΣF − R₂; M(z) = |Σ F(z − zᵢ) over all that lies before z|; of an
+ * even force the part before z, at its middle
  *
  * Valid when: each box holds the shaft as a hinge at its middle. Long boxes hold its slope too, and take some of the
  * moment from the middle of the span.
@@ -26,16 +35,23 @@ export interface TwoBoxes {
  * @param first   position of one box [m]
  * @param second  of the other, not the same [m]
  * @param forces  across the shaft [m, N]
+ * @param even    spread along it, e.g. its own weight [m, N]
  * @returns forces [N], moment [N·m]
  * @throws RangeError  both boxes in one place
  * @source statics
  */
-export function twoBoxes(first: number, second: number, forces: readonly ForceAcross[]): TwoBoxes {
+export function twoBoxes(
+  first: number,
+  second: number,
+  forces: readonly ForceAcross[],
+  even: readonly EvenForce[] = [],
+): TwoBoxes {
   if (!(second > first))
     throw new RangeError(`twoBoxes: the second box must lie beyond the first, got ${first} and ${second}`);
   const sum = { x: 0, y: 0 };
   const onSecond = { x: 0, y: 0 };
-  for (const { position, x, y } of forces) {
+  const middles = even.map(({ from, to, x, y }) => ({ position: (from + to) / 2, x, y }));
+  for (const { position, x, y } of [...forces, ...middles]) {
     sum.x += x;
     sum.y += y;
     const share = (position - first) / (second - first);
@@ -58,6 +74,13 @@ export function twoBoxes(first: number, second: number, forces: readonly ForceAc
           x += force.x * (position - force.position);
           y += force.y * (position - force.position);
         }
+      for (const force of even) {
+        const before = Math.min(position, force.to) - force.from;
+        if (before <= 0) continue;
+        const arm = (before / (force.to - force.from)) * (position - force.from - before / 2);
+        x += force.x * arm;
+        y += force.y * arm;
+      }
       return Math.hypot(x, y);
     },
   };

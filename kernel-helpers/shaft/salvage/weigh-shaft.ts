@@ -1,5 +1,6 @@
 import type { Babbitt } from "../../handbook/index.js";
 import {
+  type Angle,
   type AnyQuantity,
   type Length,
   type Measured,
@@ -116,7 +117,8 @@ export function weighShaft(input: WeighShaftInput): OptionsWeighed {
     way.undercut === undefined ? (input.newSteel ?? shaft.duty.steel) : shaft.duty.steel;
 
   const inputs: Record<string, Measured<AnyQuantity | number> | AnyQuantity | number> = {};
-  for (const { name, u } of numbers.inputs) inputs[name] = u > 0 ? measured(1, u) : 1;
+  for (const { name, estimate, u } of numbers.inputs)
+    inputs[name] = estimate === 0 ? measured(degrees(0), degrees(u)) : about1(u);
   inputs[tensileName] = shaft.duty.steel.tensile;
   journals.forEach(({ name, found, finished }) => {
     inputs[leavesOf(name)] = leastLeft(found);
@@ -250,6 +252,10 @@ export function weighShaft(input: WeighShaftInput): OptionsWeighed {
     ...(progress === undefined ? {} : { progress }),
     ...(assumptions === undefined ? {} : { assumptions }),
   });
+}
+
+function degrees(si: number): Angle {
+  return quantityFromSi("angle", si, "degree");
 }
 
 function about1(u: number): Measured<number> | number {

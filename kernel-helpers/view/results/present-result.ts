@@ -49,6 +49,7 @@ import type {
   ShaftSafety,
   ShaftSteel,
   ShaftStrength,
+  ShaftsCompared,
   SplitCorrection,
   StressConcentration,
   TaperCleanUp,
@@ -165,6 +166,7 @@ import {
   presentShaftStrength,
   presentStressConcentration,
 } from "./present-shaft-strength.js";
+import { presentShaftsCompared } from "./present-shafts-compared.js";
 import { presentTable } from "./present-table.js";
 import { presentTaper } from "./present-taper.js";
 import { presentTaperIdentity } from "./present-taper-identity.js";
@@ -241,6 +243,7 @@ type Result =
   | BeltAlignment
   | BeltPulls
   | ShaftBending
+  | ShaftsCompared
   | CriticalSpeeds
   | BeltWrap
   | EnduranceLimit
@@ -330,6 +333,7 @@ const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: 
   "wheel run-out": presentWheelRunOut,
   "belt alignment": presentBeltAlignment,
   "shaft bending": presentBending,
+  "shafts compared": presentShaftsCompared,
   "critical speeds": presentCriticalSpeeds,
   "belt pulls": presentBeltPulls,
   "belt wrap": presentBeltWrap,
