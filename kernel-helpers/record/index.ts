@@ -24,7 +24,7 @@ export type {
   HandoverLists,
   Standing,
 } from "./handover-types.js";
-export { splitPlace } from "./inputs-behind.js";
+export { inputsBehind, splitPlace } from "./inputs-behind.js";
 export { keptText } from "./kept-inputs.js";
 export { filesOfRebuild, manifestFile, readManifest, tagManifestFile, writeManifest } from "./manifest.js";
 export { noteShown } from "./note-sheet.js";

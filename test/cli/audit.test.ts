@@ -63,7 +63,7 @@ describe("journalbox audit", () => {
     const moved = audit(folder);
     expect(moved.code).toBe(3);
     expect(moved.out).toMatch(
-      /2\.43100 ± 0\.00039 in +2\.43200 ± 0\.00039 in +\+1 thou, 5 times its standard uncertainty/,
+      /when decided: 2\.43100 ± 0\.00039 in\s+now: 2\.43200 ± 0\.00039 in\s+moved by: \+1 thou, 5 times its standard uncertainty/,
     );
     expect(moved.out).toMatch(/Because of: tables\/t\.csv line 2, diameter: 2\.4310 became 2\.4320/);
     change(folder, "tables/t.csv", "2.4320", "2.4290");

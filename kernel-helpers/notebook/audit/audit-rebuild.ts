@@ -6,6 +6,7 @@ import {
   type CellCode,
   type Decision,
   fileText,
+  inputsBehind,
   readRebuildFile,
   readSheetRecord,
   rebuildFileName,
@@ -17,7 +18,7 @@ import {
   verifyRebuild,
   versions,
 } from "../../record/index.js";
-import type { Audit, AuditedDecision } from "../../view/results/audit-types.js";
+import type { Audit, AuditedDecision, AuditedResult } from "../../view/results/audit-types.js";
 import type { RunningKernel } from "../client/kernel-client.js";
 import { sheetsInOrder } from "../sheets-in-order.js";
 import { attributeMoves } from "./attribute-moves.js";
@@ -159,7 +160,7 @@ class RunAgain {
     const failed = await runs.run(folder, quietSheets(code));
     const results = besideLeftOut(
       this.#records.flatMap((record) =>
-        comparePublished(record, readSheetRecord(folder, record.sheet), this.#options.leftOut !== undefined),
+        this.#resultsMoved(record, readSheetRecord(folder, record.sheet), code),
       ),
       this.#options.leftOut,
     );
@@ -175,6 +176,19 @@ class RunAgain {
     };
     const decisions = await (explain ? this.#onBenches(bench, judgeOn) : judgeOn([bench]));
     return { failed, decisions, results };
+  }
+
+  /** The results of a sheet that do not come out as recorded, with what changed behind it. */
+  #resultsMoved(
+    record: SheetRecord,
+    again: SheetRecord | undefined,
+    code: RebuildState["code"],
+  ): readonly AuditedResult[] {
+    const { directory, leftOut } = this.#options;
+    const moved = comparePublished(record, again, leftOut !== undefined);
+    if (moved.length === 0) return [];
+    const because = changesBehind(directory, record, code);
+    return moved.map((result) => ({ ...result, because }));
   }
 
   async #judge(
@@ -204,9 +218,10 @@ class RunAgain {
       }),
     );
     const now: RebuildState = { files, code };
+    const causes = findCauses(directory, basis, now);
     let because: readonly string[] = [];
-    if (judgement.verdict !== "stands") {
-      const causes = findCauses(directory, basis, now);
+    if (judgement.verdict === "stands") because = causes.causes.map(({ label }) => label);
+    else {
       onProgress?.(`looking what moved “${decision.name}”`);
       because = await attributeMoves(decision, causes, runIn);
       if (because.length === 0 && judgement.verdict !== "cannot be checked")
@@ -227,6 +242,19 @@ class RunAgain {
       ? `${file}, which was altered after the run: nothing that it stood on has changed`
       : "nothing that it stood on has changed: its sheet does not give the same twice, or the record was altered together with its hash";
   }
+}
+
+/** What changed behind a sheet since its record was written: tables, rebuild.json, code and versions, in words. */
+function changesBehind(
+  directory: string,
+  record: SheetRecord,
+  code: RebuildState["code"],
+): readonly string[] {
+  const behind = inputsBehind(directory, record);
+  const own = record.code === undefined ? {} : { [record.sheet]: record.code };
+  const basis = { inputs: behind.inputs, code: { ...behind.code, ...own }, versions: record.versions };
+  const { causes, versions: others } = findCauses(directory, basis, { files: new Map(), code });
+  return [...causes.map(({ label }) => label), ...(others === "" ? [] : [others])];
 }
 
 function audited(

@@ -65,7 +65,7 @@ export function besideLeftOut(
     leftOut.mayDiffer.includes(result.sheet)
       ? {
           ...result,
-          text: `${result.text}. Its sheet read what is not whole here, and this may come of that`,
+          remark: "Its sheet read what is not whole here, and this may come of that",
         }
       : result,
   );

@@ -54,7 +54,7 @@ export interface AuditedDecision {
   /** In a sentence or two. */
   readonly why: string;
   readonly moved: readonly MovedFigure[];
-  /** Inputs, code or versions that moved it, each in words. */
+  /** Inputs, code or versions that moved it, each in words; where it stands unmoved, those that changed all the same. */
   readonly because: readonly string[];
   readonly carried?: CarryingReadings;
 }
@@ -65,6 +65,24 @@ export interface AuditedResult {
   readonly name: string;
   /** In a sentence. */
   readonly text: string;
+  /** The place in it that moved most against its uncertainty, or the first; undefined where the result has gone. */
+  readonly moved?: MovedPlace;
+  /** What changed behind its sheet, each in words; empty where nothing did. */
+  readonly because: readonly string[];
+  /** What else a reader must know of it. */
+  readonly remark?: string;
+}
+
+/** A place in a result whose value is not as recorded. */
+export interface MovedPlace {
+  /** In words: "bands 2, depth". */
+  readonly where: string;
+  readonly before: string;
+  readonly after: string;
+  /** By how much, as in a {@link MovedFigure}. */
+  readonly by: string;
+  /** How many more places of the result differ. */
+  readonly others: number;
 }
 
 /** The outcome of an audit. */

@@ -76,7 +76,8 @@ function sizeOf(figure: AnyQuantity | Temperature | number): number {
   return Number(figure.valueOf());
 }
 
-function movedBy(a: ShownFigure | undefined, b: ShownFigure | undefined): string {
+/** By how much a figure moved, with sign and unit, and against its uncertainty before; "" where that cannot be said. */
+export function movedBy(a: ShownFigure | undefined, b: ShownFigure | undefined): string {
   if (a === undefined || b === undefined) return "";
   const difference = differenceText(a, b);
   if (difference === "" || !isUncertainFigure(a) || !isUncertainFigure(b)) return difference;

@@ -9,12 +9,7 @@ export function presentAudit(audit: Audit): Presentation {
     blocks: [
       { type: "facts", facts: summary(audit) },
       ...fileBlocks(audit),
-      ...audit.failed.map(
-        ({ sheet, why }): Block => ({
-          type: "warning",
-          text: `${sheet} failed when it was run again: ${why}`,
-        }),
-      ),
+      ...failureBlocks(audit),
       ...audit.decisions.flatMap(decisionBlocks),
       ...methodBlocks(audit),
       ...resultBlocks(audit),
@@ -23,11 +18,9 @@ export function presentAudit(audit: Audit): Presentation {
 }
 
 function summary({ files, decisions, results, rerun, versions }: Audit): { label: string; value: string }[] {
-  const count = (verdict: DecisionVerdict): number =>
-    decisions.filter((one) => one.verdict === verdict).length;
   const verdicts = (["stands", "stands, figures moved", "no longer follows", "cannot be checked"] as const)
-    .filter((verdict) => count(verdict) > 0)
-    .map((verdict) => `${count(verdict)} ${verdict}`);
+    .filter((verdict) => decisions.some((one) => one.verdict === verdict))
+    .map((verdict) => verdictCount(verdict, decisions));
   return [
     {
       label: "files",
@@ -56,6 +49,31 @@ function summary({ files, decisions, results, rerun, versions }: Audit): { label
   ];
 }
 
+/** "1 stands: shaft", "2 no longer follow: nut, white metal". */
+function verdictCount(verdict: DecisionVerdict, decisions: Audit["decisions"]): string {
+  const names = decisions.filter((one) => one.verdict === verdict).map(({ name }) => name);
+  const words =
+    names.length === 1 ? verdict : verdict.replace("stands", "stand").replace("follows", "follow");
+  return `${names.length} ${words}: ${names.join(", ")}`;
+}
+
+/** Sheets that failed; one that only misses what another would have published is named with that one. */
+function failureBlocks({ failed }: Audit): readonly Block[] {
+  const follows = failed.filter(({ why }, i) => i > 0 && /recall: no sheet has published/.test(why));
+  const blocks = failed
+    .filter((failure) => !follows.includes(failure))
+    .map(
+      ({ sheet, why }): Block => ({
+        type: "warning",
+        text: `${sheet} failed when it was run again: ${why}`,
+      }),
+    );
+  if (follows.length === 0) return blocks;
+  const names = follows.map(({ sheet }) => sheet).join(", ");
+  const text = `${names} stopped too, for want of what ${follows.length === 1 ? "it takes" : "they take"} over from sheets before`;
+  return [...blocks, { type: "warning", text }];
+}
+
 function notWholeText({ notWhole }: Audit["files"]): string {
   return notWhole.length === 0 ? "" : `; ${notWhole.length} cannot be checked, for something was left out`;
 }
@@ -71,8 +89,12 @@ function fileBlocks({ files }: Audit): readonly Block[] {
       type: "table",
       caption: "Not as the last run left it",
       columns,
-      rows: files.findings.map(({ file, text }) => ({ cells: [file, text], mark: "warn" })),
+      rows: files.findings.map(({ file, text }) => ({
+        cells: [file, withoutFile(text, file)],
+        mark: "warn",
+      })),
       showRows: 20,
+      stacked: true,
     });
   if (files.notWhole.length > 0)
     blocks.push({
@@ -81,8 +103,14 @@ function fileBlocks({ files }: Audit): readonly Block[] {
       columns: [columns[0], { title: "what is missing", align: "left" }],
       rows: files.notWhole.map(({ file, text }) => ({ cells: [file, text] })),
       showRows: 20,
+      stacked: true,
     });
   return blocks;
+}
+
+/** The file stands in the column before. */
+function withoutFile(text: string, file: string): string {
+  return text.startsWith(`${file} `) ? text.slice(file.length + 1) : text;
 }
 
 const outcomes: Readonly<Record<DecisionVerdict, VerdictBlock["outcome"]>> = {
@@ -105,7 +133,7 @@ function decisionBlocks(decision: AuditedDecision): readonly Block[] {
   if (moved.length > 0)
     blocks.push({
       type: "table",
-      caption: `Figures of “${name}” that moved since ${on}`,
+      caption: `Figures of “${name}” that moved since ${on}; ± at 95 %`,
       columns: [
         { title: "option", align: "left" },
         { title: "figure", align: "left" },
@@ -117,8 +145,10 @@ function decisionBlocks(decision: AuditedDecision): readonly Block[] {
         cells: [of, figure, before, after, move],
       })),
       showRows: 12,
+      stacked: true,
     });
-  if (because.length > 0) blocks.push({ type: "text", text: `Because of: ${because.join(" · ")}` });
+  const how = verdict === "stands" ? "Changed behind it, without moving a figure of it" : "Because of";
+  if (because.length > 0) blocks.push({ type: "text", text: `${how}: ${because.join(" · ")}` });
   if (carried !== undefined) blocks.push(...carriedBlocks(name, carried));
   return blocks;
 }
@@ -164,17 +194,41 @@ function carriedBlocks(
 
 function resultBlocks({ results }: Audit): readonly Block[] {
   if (results.length === 0) return [];
+  const table: Block = {
+    type: "table",
+    caption: "Results that do not come out as recorded, each with the place that moved most; ± at 95 %",
+    columns: [
+      { title: "result", align: "left" },
+      { title: "place", align: "left" },
+      { title: "on record", align: "right" },
+      { title: "now", align: "right" },
+      { title: "moved by", align: "left" },
+      { title: "more places", align: "right" },
+    ],
+    rows: results.map(({ sheet, name, text, moved, remark }) => {
+      const head = `${name} of ${sheet}${remark === undefined ? "" : ` (${remark})`}`;
+      if (moved === undefined) return { cells: [head, text, "", "", "", ""] };
+      const { where, before, after, by, others } = moved;
+      return { cells: [head, where, before, after, by, others === 0 ? "" : String(others)] };
+    }),
+    showRows: 20,
+    stacked: true,
+  };
+  // Sheets that take over from each other stand on the same changes: said once for all of them.
+  const sheetsBy = new Map<string, Set<string>>();
+  for (const { sheet, because } of results) {
+    const changes = because.join(" · ");
+    sheetsBy.set(changes, (sheetsBy.get(changes) ?? new Set()).add(sheet));
+  }
   return [
-    {
-      type: "table",
-      caption: "Results that do not come out as recorded",
-      columns: [
-        { title: "sheet", align: "left" },
-        { title: "result", align: "left" },
-        { title: "where", align: "left" },
-      ],
-      rows: results.map(({ sheet, name, text }) => ({ cells: [sheet, name, text] })),
-      showRows: 20,
-    },
+    table,
+    ...[...sheetsBy].map(([changes, sheets]): Block => {
+      const which = sheetsBy.size === 1 ? "" : ` (${[...sheets].join(", ")})`;
+      const text =
+        changes === ""
+          ? "nothing, so the sheet does not give the same twice or its record was altered"
+          : changes;
+      return { type: "text", text: `Changed behind these results${which}: ${text}` };
+    }),
   ];
 }
