@@ -33,7 +33,9 @@ describe("comparePublished(recorded, rerun)", () => {
   it("tells the first place that differs, a value before what goes with it, and how many more", () => {
     const result = (size: number, n: number) => ({ bands: [{ count: n, depth: { value: inch(size) } }] });
     expect(told({ wear: result(2.4, 1) }, { wear: result(2.5, 2) })).toEqual([
-      expect.stringMatching(/^wear: bands 1, depth, value: .+ on record, .+ now \(\+100 thou\), and 1 more place$/),
+      expect.stringMatching(
+        /^wear: bands 1, depth, value: .+ on record, .+ now \(\+100 thou\), and 1 more place$/,
+      ),
     ]);
     expect(told({ a: 1 }, { a: 1 + 1e-6 })).toEqual(["a: the result: 1 on record, 1.000001 now"]);
   });
