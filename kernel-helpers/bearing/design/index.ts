@@ -10,3 +10,4 @@ export {
   type JudgedAlloy,
 } from "./choose-babbitt.js";
 export { type ClearanceChoice, type ClearanceRange, clearanceChoice } from "./clearance-choice.js";
+export { partingLines } from "./parting-lines.js";

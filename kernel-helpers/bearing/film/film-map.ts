@@ -70,8 +70,7 @@ export function filmMap(
       `filmMap: ${name} runs at an eccentricity of ${film.eccentricity.toPrecision(3)}, and there is a map from 0.01 to 0.99`,
     );
   const inch = diameter.writtenIn === "inch" || diameter.writtenIn === "thou";
-  const quarter = Math.PI / 2;
-  const supply = { at: "grooves", fromLoad: [-quarter, quarter] } as const;
+  const supply = { at: "grooves", fromLoad: film.grooves.map(({ si }) => si) } as const;
   const mesh = { around, along: places - 1 };
   const state = filmState(film.eccentricity, length.si / diameter.si, supply, mesh);
   // ∫∫ P over the bearing stands for the load: mean pressure = scale × 1/(3πS) / 4.
@@ -114,7 +113,7 @@ export function filmMap(
     highestAt: angleOf(lines[peak]!.at),
     leastFilm: small(c * (1 - film.eccentricity)),
     leastAt: angleOf(state.attitude),
-    grooves: Object.freeze([angleOf(-quarter), angleOf(quarter)]),
+    grooves: film.grooves,
   });
 }
 

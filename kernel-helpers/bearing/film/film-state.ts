@@ -30,8 +30,10 @@ export interface FilmState {
 /** Fine enough: halving it moves S by less than 0.5 % up to ε = 0.9. */
 export const usualMesh: FilmMesh = { around: 180, along: 18 };
 
-/** The attitude is settled when it moves by less than this [rad]. */
+/** The attitude is settled when it misses by less than this [rad]. */
 const settled = 1e-6;
+/** From node to node the edge of a film jumps, and with it the miss: settled too where both sides of a jump are this near [rad]. */
+const jump = 1e-3;
 const mostTurns = 60;
 /** Steps by which the attitude is enclosed [rad]. */
 const stride = 0.12;
@@ -97,7 +99,8 @@ function balanced(turnedBy: (attitude: number) => FilmState, start: number, faul
   let missA = missOf(a, stateA);
   const way = Math.sign(missA);
   let [b, stateB, missB] = [a, stateA, missA];
-  for (let step = 0; missA * missB > 0; step++) {
+  // From half a turn one way to half a turn the other is no crossing.
+  for (let step = 0; missA * missB > 0 || Math.abs(missA - missB) > Math.PI; step++) {
     if (step === mostSteps) throw new RangeError(fault());
     [a, stateA, missA] = [b, stateB, missB];
     b += way * stride;
@@ -109,6 +112,8 @@ function balanced(turnedBy: (attitude: number) => FilmState, start: number, faul
   for (let turn = 0; turn < mostTurns; turn++) {
     if (Math.abs(missA) < settled) return stateA;
     if (Math.abs(missB) < settled) return stateB;
+    if (Math.abs(b - a) < settled && Math.abs(missA) < jump && Math.abs(missB) < jump)
+      return Math.abs(missA) < Math.abs(missB) ? stateA : stateB;
     const middle = (a * weightB - b * weightA) / (weightB - weightA);
     const state = turnedBy(middle);
     const miss = missOf(middle, state);

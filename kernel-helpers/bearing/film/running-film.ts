@@ -7,6 +7,7 @@ import {
   type Power,
   type Pressure,
   type Quantity,
+  quantity,
   quantityFromSi,
   type RotationalSpeed,
   type Temperature,
@@ -69,12 +70,15 @@ export interface RunningFilm {
   readonly sideFlow: Quantity<"volume flow">;
   readonly radialClearance: Length;
   readonly oil: string;
+  /** Where the film ends and begins anew, from the load on in the direction of rotation. */
+  readonly grooves: readonly Angle[];
 }
 
 const fullFilm = 3;
 const mixedFilm = 1;
 /** Friction of white metal on steel with a film that only wets; common practice, no source. */
 const boundaryFriction = 0.08;
+const quarterTurns = Object.freeze([-90, 90].map((angle) => quantity(angle, "degree")));
 const curves = new Map<string, FilmCurve>();
 
 /**
@@ -130,8 +134,8 @@ export function runningFilm(options: RunningFilmOptions): RunningFilm {
   const c = diametralClearance.si / 2;
   const [d, l, w] = [diameter.si, length.si, load.si];
   const turns = speed.si / (2 * Math.PI);
-  const grooves = options.grooves?.map(({ si }) => si) ?? [-Math.PI / 2, Math.PI / 2];
-  const curve = curveFor(l / d, { at: "grooves", fromLoad: grooves });
+  const grooves = options.grooves ?? quarterTurns;
+  const curve = curveFor(l / d, { at: "grooves", fromLoad: grooves.map(({ si }) => si) });
   const gives = cooling.si * boxSurface.si;
 
   /** The film at a temperature, the friction power, and the film temperature that this power makes. */
@@ -201,6 +205,7 @@ export function runningFilm(options: RunningFilmOptions): RunningFilm {
     sideFlow: quantityFromSi("volume flow", sideFlow, "litrePerMinute"),
     radialClearance: quantityFromSi("length", c, inch ? "thou" : "micrometre"),
     oil: options.oil.name,
+    grooves,
   });
 }
 

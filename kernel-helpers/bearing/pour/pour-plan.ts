@@ -7,6 +7,7 @@ import {
   temperature,
 } from "../../quantity/index.js";
 import { type ChillTimes, chillTimes } from "./chill-time.js";
+import { jointsToLoad } from "./joints-to-load.js";
 import { ironSpecificHeat, pourSizes, steelDensity } from "./pour-sizes.js";
 import type { Chill, PourOptions, PourPlan } from "./pour-types.js";
 
@@ -133,6 +134,7 @@ export function pourPlan(options: PourOptions): PourPlan {
     pouring,
     shop,
     loadAt: options.loadAt,
+    joints: jointsToLoad(options.loadAt),
     fillTime,
     chill: Object.freeze({ quick, slow }),
     meets: temperature(

@@ -11,6 +11,7 @@ import type {
   Time,
   Volume,
 } from "../../quantity/index.js";
+import type { Joint } from "./joints-to-load.js";
 
 /** What a box is poured from and round. */
 export interface PourOptions {
@@ -99,6 +100,8 @@ export interface PourPlan {
   readonly pouring: Temperature;
   readonly shop: Temperature;
   readonly loadAt: Angle;
+  /** Right and left, as seen from the end drawn, and which of them may be grooved. */
+  readonly joints: readonly [Joint, Joint];
   readonly fillTime: Time;
   /** With good and with poor contact. */
   readonly chill: { readonly quick: Chill; readonly slow: Chill };

@@ -1,12 +1,11 @@
-import type { PourPlan } from "../../bearing/index.js";
+import { type Joint, type PourPlan, wholeArc } from "../../bearing/index.js";
 import { formatFixed, type Length } from "../../quantity/index.js";
 import type { Drawing, Point, Shape } from "../drawing/drawing.js";
 
 /** How a size is written on the drawing. */
 export type SizeText = (size: Length) => string;
 
-/** Half the arc that must stay whole, to either side of the load [deg]; common practice, no source. */
-const whole = 60;
+const whole = wholeArc;
 const shellWall = 26;
 const bottom = 344;
 
@@ -27,7 +26,7 @@ export function pourDrawingAlt(plan: PourPlan, size: SizeText): string {
   return (
     `Two views of the ${plan.name} ready to pour. From the end: an iron shell of bore ${size(plan.shellBore)}, in it a mandrel of ${size(plan.mandrel)}, ` +
     `between them a ring of white metal ${size(plan.wall)} thick, parted by shims at both sides, fed by a riser from above; ` +
-    `oil grooves at the two joints, none within ${whole} degrees to either side of the load. Cut along the shaft: the mandrel through the whole length of ${size(plan.length)}, ` +
+    `${grooved(plan).length === 2 ? "oil grooves at the two joints" : `an oil groove at the ${grooved(plan)[0]!.side} joint`}, none within ${whole} degrees to either side of the load. Cut along the shaft: the mandrel through the whole length of ${size(plan.length)}, ` +
     `dams at both ends, riser in the middle of the top, a vent near each end.`
   );
 }
@@ -43,6 +42,7 @@ function endView(plan: PourPlan, size: SizeText): Shape[] {
     y - radius * Math.sin((degrees * Math.PI) / 180),
   ];
   const shim = 3;
+  const onLeft = grooved(plan).some(({ side: of }) => of === "left");
   const half = Math.max(6, (outer * plan.riser.diameter.si) / plan.shellBore.si);
   const side = (way: 1 | -1): Shape => ({
     type: "polygon",
@@ -72,7 +72,9 @@ function endView(plan: PourPlan, size: SizeText): Shape[] {
     { type: "circle", centre, radius: bore, pen: "outline", fill: "metal" },
     side(1),
     side(-1),
-    ...([1, -1] as const).map((way): Shape => groove(x + way * bore, y, way)),
+    ...grooved(plan).map(
+      ({ side: of }): Shape => groove(x + (of === "right" ? bore : -bore), y, of === "right" ? 1 : -1),
+    ),
     { type: "line", from: [x - outer - 44, y], to: [x + outer + 44, y], pen: "centre" },
     { type: "line", from: [x, y - outer - 44], to: [x, y + outer + 40], pen: "centre" },
     { type: "arc", centre, radius: bore - 9, from: load - whole, to: load + whole, pen: "warn" },
@@ -91,9 +93,10 @@ function endView(plan: PourPlan, size: SizeText): Shape[] {
     { type: "text", at: [x + half + 6, y - outer - shellWall - 4], text: "riser", size: "small" },
     {
       type: "text",
-      at: [x - bore + 12, y + 20],
+      at: [x + (onLeft ? 12 - bore : bore - 12), y + 20],
       text: "groove",
       size: "small",
+      anchor: onLeft ? "start" : "end",
     },
     { type: "text", at: [x + outer + shellWall + 5, y - 8], text: "shims", size: "small", ink: "warn" },
     {
@@ -233,8 +236,17 @@ function lengthView(plan: PourPlan, size: SizeText): Shape[] {
   ];
 }
 
+/** The joints that may have a groove. */
+function grooved({ joints }: PourPlan): readonly Joint[] {
+  return joints.filter((joint) => joint.grooved);
+}
+
 /** The arc without grooves, in words for a fact. */
 export function grooveRule(plan: PourPlan): string {
-  const at = formatFixed((plan.loadAt.si * 180) / Math.PI, 0);
-  return `cut from the parting lines, ending short of the ends; none within ${whole}° of the load, which presses ${at}° from straight down`;
+  const degrees = (si: number): string => formatFixed((si * 180) / Math.PI, 0);
+  const whereFrom = `ending short of the ends; none within ${whole}° of the load, which presses ${degrees(plan.loadAt.si)}° from straight down, counter-clockwise`;
+  const near = plan.joints.find((joint) => !joint.grooved);
+  return near === undefined
+    ? `cut from both parting lines, ${whereFrom}`
+    : `cut from the ${near.side === "left" ? "right" : "left"} parting line alone, ${whereFrom}: the ${near.side} parting line lies ${degrees(near.fromLoad.si)}° from it, so there no groove and no relief, both halves scraped flush`;
 }

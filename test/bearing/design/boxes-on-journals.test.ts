@@ -1,8 +1,22 @@
 import { describe, expect, it } from "vitest";
-import { boxCooling, boxesOnJournals } from "../../../kernel-helpers/bearing/index.js";
+import {
+  boxCooling,
+  boxesOnJournals,
+  filmMap,
+  runningPrediction,
+} from "../../../kernel-helpers/bearing/index.js";
 import { oil } from "../../../kernel-helpers/handbook/index.js";
-import { inch, lbf, measured, quantity, rpm, thou } from "../../../kernel-helpers/quantity/index.js";
-import { finishedJournals } from "../../../kernel-helpers/shaft/index.js";
+import {
+  degF,
+  degree,
+  inch,
+  lbf,
+  measured,
+  quantity,
+  rpm,
+  thou,
+} from "../../../kernel-helpers/quantity/index.js";
+import { finishedJournals, type JournalLoad } from "../../../kernel-helpers/shaft/index.js";
 
 const load = { force: measured(lbf(900), lbf(90)), turnsWithShaft: false };
 const near = { name: "pulley box", from: inch(5), to: inch(13), diameter: measured(inch(2.425), thou(0.2)) };
@@ -30,6 +44,34 @@ describe("boxesOnJournals(journals, common)", () => {
     );
     expect(() => boxesOnJournals(finishedJournals({ journals: [{ ...near, load }] }), common)).toThrow(
       /carry no speed/,
+    );
+  });
+  it("tells where the parting lines lie to a load that has a direction, and the film ends there", () => {
+    const aside = { ...load, direction: degree(299), seenFrom: "the driven pulley" };
+    const journals = finishedJournals({ journals: [{ ...near, load: aside }], speed: rpm(110) });
+    const boxes = boxesOnJournals(journals, { ...common, turning: "clockwise" });
+    expect(boxes[0]!.grooves!.map((angle) => Math.round(angle.in("degree")))).toEqual([-151, 29]);
+    const [box] = runningPrediction(boxes, degF(65)).boxes;
+    expect(box!.film.grooves).toEqual(boxes[0]!.grooves);
+    const map = filmMap(box!, { ...boxes[0]!, roughness: common.roughness });
+    for (const groove of map.grooves) {
+      const at = map.angles.findIndex((angle) => Math.abs(angle.si - groove.si) < 1e-6);
+      expect(Math.max(...map.pressure.map((row) => row[at]!))).toBe(0);
+    }
+    // A line just behind the load takes away what carries it: thinner than with the load midway.
+    const midway = runningPrediction(
+      boxes.map((one) => ({ ...one, grooves: [-90, 90].map((angle) => degree(angle)) })),
+      degF(65),
+    ).boxes[0]!;
+    expect(box!.film.filmRatio).toBeLessThan(midway.film.filmRatio);
+  });
+  it("refuses a direction without a turning, and a load that turns with the shaft", () => {
+    const aside = { ...load, direction: degree(299), seenFrom: "the driven pulley" };
+    const of = (one: JournalLoad) =>
+      finishedJournals({ journals: [{ ...near, load: one }], speed: rpm(110) });
+    expect(() => boxesOnJournals(of(aside), common)).toThrow(/"pulley box" has a direction: turning must be/);
+    expect(() => boxesOnJournals(of({ ...load, turnsWithShaft: true }), common)).toThrow(
+      /"pulley box" must stand still, got one that turns with the shaft/,
     );
   });
 });

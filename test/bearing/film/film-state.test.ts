@@ -17,6 +17,9 @@ const cases = column("L_over_D").map((ld, i) => ({
   mean: column("P_over_pmax")[i]!,
 }));
 
+/** Coarse, where only order counts. */
+const coarse = { around: 90, along: 8 };
+
 describe("filmState(eccentricity, lengthOverDiameter)", () => {
   it.each(cases.filter(({ eps }) => eps <= 0.9))(
     "agrees with Raimondi and Boyd's table at L/D $ld, ε $eps",
@@ -140,6 +143,21 @@ describe("filmState(eccentricity, lengthOverDiameter)", () => {
       // A greater Sommerfeld number at the same eccentricity is less load.
       expect(filmState(eps, 1.5, split).sommerfeld).toBeGreaterThan(0.98 * filmState(eps, 1.5).sommerfeld);
     }
+  });
+  it("finds its balance wherever the parting lines stand, and carries less at more eccentricity nowhere", () => {
+    for (const lengthOverDiameter of [1.5, 3.3])
+      for (let line = -180; line < 0; line += 15) {
+        const fromLoad = [line, line + 180].map((degrees) => (degrees * Math.PI) / 180);
+        const numbers = [0.07, 0.3, 0.7, 0.94].map(
+          (eps) => filmState(eps, lengthOverDiameter, { at: "grooves", fromLoad }, coarse).sommerfeld,
+        );
+        numbers.slice(1).forEach((number, i) => {
+          expect(number, `lines at ${line}°`).toBeLessThan(numbers[i]!);
+        });
+      }
+    // Lines where the film's edge jumps from node to node right at the balance.
+    const odd = { at: "grooves", fromLoad: [-Math.PI / 4, Math.PI / 2] } as const;
+    expect(filmState(0.1, 3.3, odd).attitude).toBeGreaterThan(0);
   });
   it("refuses values outside, and no grooves at all", () => {
     expect(() => filmState(1, 1)).toThrow(/eccentricity must lie between 0.01 and 0.99/);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { pourPlan } from "../../../kernel-helpers/bearing/index.js";
+import { jointsToLoad, pourPlan } from "../../../kernel-helpers/bearing/index.js";
 import { babbitt } from "../../../kernel-helpers/handbook/index.js";
 import {
   degC,
@@ -61,5 +61,20 @@ describe("the pour card", () => {
     expect(arc).toMatchObject({ from: -120, to: 0, pen: "warn" });
     expect(block.alt).toMatch(/oil grooves at the two joints, none within 60 degrees/);
     expect(drawingExtent(block.drawing)).toMatchObject({ left: 0, top: 0 });
+  });
+  it("grooves no joint that the load presses near to", () => {
+    const aside = { ...plan, loadAt: degree(299), joints: jointsToLoad(degree(299)) };
+    const { blocks } = presentResult(aside)!;
+    const rule = blocks
+      .flatMap((block) => (block.type === "facts" ? block.facts : []))
+      .find(({ label }) => label === "oil grooves");
+    expect(rule!.value).toMatch(/^cut from the right parting line alone/);
+    expect(rule!.value).toMatch(/the left parting line lies 29° from it, so there no groove and no relief/);
+    const drawn = blocks.find((block) => block.type === "drawing")!;
+    expect(drawn.alt).toMatch(/an oil groove at the right joint, none within 60 degrees/);
+    const oils = (of: typeof drawn): number =>
+      of.drawing.shapes.filter((shape) => "fill" in shape && shape.fill === "oil").length;
+    const both = shown.blocks.find((block) => block.type === "drawing")!;
+    expect(oils(both) - oils(drawn)).toBe(1);
   });
 });
