@@ -74,6 +74,7 @@ export interface UnitKinds {
   readonly reyn: "dynamic viscosity";
   readonly centistokes: "kinematic viscosity";
   readonly litrePerMinute: "volume flow";
+  readonly cm3PerHour: "volume flow";
 }
 
 /** The name of a unit, as used in `quantity.in("inch")`. */

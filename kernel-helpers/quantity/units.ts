@@ -127,6 +127,7 @@ const units: { readonly [N in UnitName]: Unit & { readonly kind: UnitKinds[N] } 
   reyn: unit("inch", "dynamic viscosity", "reyn", psi, "psi·s"),
   centistokes: unit("both", "kinematic viscosity", "mm²/s", 1e-6, "cSt"),
   litrePerMinute: unit("both", "volume flow", "L/min", 1e-3 / 60, "l/min"),
+  cm3PerHour: unit("both", "volume flow", "cm³/h", 1e-6 / 3600, "cm3/h", "mL/h", "ml/h"),
 };
 
 const unitNames = Object.keys(units) as readonly UnitName[];

@@ -120,6 +120,7 @@ describe("unitNamed(name).si", () => {
     ["reyn", ["psi", "second"], []],
     ["centistokes", ["mm2"], ["second"]],
     ["litrePerMinute", ["litre"], ["minute"]],
+    ["cm3PerHour", ["cm", "cm", "cm"], ["hour"]],
   ];
   it.each(made)("%s is made of %j over %j, in kind and size", (name, over, under) => {
     const one = (unit: UnitName): Untyped => quantity(1, unit) as unknown as Untyped;

@@ -31,7 +31,10 @@ export interface DesignedBox {
   readonly speed: Speed;
   /** Mean pressure times speed [W/m²]. */
   readonly pressureTimesSpeed: number;
+  /** On the oil that is given, where that is known. */
   readonly film: RunningFilm["state"];
+  /** Less oil is given than a full film would lose. */
+  readonly shortOfOil: boolean;
   readonly filmTemperature: Temperature;
   /** Standard, of the film's temperature. */
   readonly temperatureUncertainty: TemperatureDifference;
@@ -47,7 +50,7 @@ export interface BoxDesign {
 /**
  * Load, pressure, speed, pv and L/D of each box, with the heat foretold.
  *
- * p = W/(D·L); v = ω·D/2; pv = p·v. The highest pressure is that of the film and moves with the load. Film = room + (1 +
+ * p = W/(D·L); v = ω·D/2; pv = p·v. The highest pressure is that of the film (the shorter one where oil is short) and moves with the load. Film = room + (1 +
  * a)·rise, a the film's factor over the box.
  *
  * Valid when: as `runningFilm`.
@@ -93,6 +96,11 @@ function designed(box: ForetoldBox, prediction: RunningPrediction): DesignedBox 
   const mean = quantityFromSi("pressure", load.value.si / (d * l), inch ? "psi" : "megapascal");
   const speed = (box.speed.si * d) / 2;
   const scaled = (pressure: Pressure): Measured<Pressure> => measured(pressure, pressure.times(share));
+  // A film short of oil is shorter, and pressed the higher.
+  const highest =
+    film.short !== undefined && film.short.highestPressure.si > film.highestPressure.si
+      ? film.short.highestPressure
+      : film.highestPressure;
   return Object.freeze({
     name,
     load,
@@ -100,10 +108,11 @@ function designed(box: ForetoldBox, prediction: RunningPrediction): DesignedBox 
     length,
     lengthOverDiameter: l / d,
     pressure: scaled(mean),
-    highestPressure: scaled(film.highestPressure),
+    highestPressure: scaled(highest),
     speed: quantityFromSi("speed", speed, inch ? "footPerMinute" : "metrePerSecond"),
     pressureTimesSpeed: mean.si * speed,
-    film: film.state,
+    film: film.short?.state ?? film.state,
+    shortOfOil: film.starved,
     filmTemperature: film.filmTemperature,
     temperatureUncertainty: rise.standardUncertainty.times(1 + filmOverBox),
   });

@@ -51,8 +51,7 @@ const sure = 0.95;
  * stays below its stop temperature.
  *
  * At each clearance `runningPrediction` gives film and rise of every box; good where the least film is at least 3 times the
- * roughness, room + rise + 1.645 u(rise) lies below the stop temperature, and what oil is given (where that is known)
- * is what the film loses. The range is the unbroken one round the best
+ * roughness, that on the oil given (where it is known) too, and room + rise + 1.645 u(rise) lies below the stop temperature. The range is the unbroken one round the best
  * film, its ends found by halving. Searched from 0.3 to 6 thousandths of the diameter.
  *
  * Valid when: as `runningFilm`; all boxes of one clearance and, within 5 %, one diameter.
@@ -98,6 +97,7 @@ export function clearanceChoice(
     return normalCdf((high - value.si) / u.si) - normalCdf((low - value.si) / u.si);
   };
   const film = filmRange(boxes, room, stopAt, first.diameter.si);
+  const short = shortOfOil(boxes, room);
   const found: ClearanceRange | undefined =
     film &&
     Object.freeze({
@@ -136,13 +136,22 @@ export function clearanceChoice(
     verdict,
     because:
       found === undefined
-        ? "At no clearance has every box a full film and stays below the stop temperature: another oil, a longer box or more cooling is needed"
+        ? `At no clearance has every box a whole film and stays below the stop temperature: ${short.length === 0 ? "" : "more oil, "}another oil, a longer box or more cooling is needed`
         : verdict === "fits"
-          ? "With it every box runs on a full film and stays below the stop temperature"
+          ? `With it every box ${short.length === 0 ? "runs on a full film" : "has a film that keeps the metals apart"} and stays below the stop temperature${short.length === 0 ? "" : `; ${short.join(" and ")} ${short.length === 1 ? "is" : "are"} short of oil, and no clearance mends that`}`
           : intended.value.si < (found.low.si + found.high.si) / 2
             ? `Tighter than ${found.low}, ${found.lowBecause ?? "nothing was searched"}`
             : `Slacker than ${found.high}, ${found.highBecause ?? "nothing was searched"}`,
   });
+}
+
+/** The boxes to which less oil comes than their films would lose, at the intended clearance. */
+function shortOfOil(boxes: readonly ForetoldBox[], room: Temperature): readonly string[] {
+  const fed = boxes.filter(({ supply }) => supply !== undefined);
+  if (fed.length === 0) return [];
+  return runningPrediction(fed, room)
+    .boxes.filter(({ film }) => film.starved)
+    .map(({ name }) => name);
 }
 
 interface FilmRange {
@@ -175,9 +184,9 @@ function filmRange(
         return { fault: "a box finds no balance below 150 °C", ratio: 0 };
       throw error;
     }
-    const ratio = Math.min(...found.boxes.map(({ film }) => film.filmRatio));
+    const ratio = Math.min(...found.boxes.map(({ film }) => film.short?.filmRatio ?? film.filmRatio));
     const thin = found.boxes.find(({ film }) => film.state !== "full film");
-    const starved = found.boxes.find(({ film }) => film.starved);
+    const starved = found.boxes.find(({ film }) => film.short && film.short.state !== "full film");
     const hot = found.boxes.find(
       ({ rise }) => room.kelvin + rise.value.si + k * rise.standardUncertainty.si > stopAt.kelvin,
     );
@@ -188,7 +197,7 @@ function filmRange(
           : thin !== undefined
             ? `the film of ${thin.name} is thinner than 3 times the roughness`
             : starved !== undefined
-              ? `a full film of ${starved.name} loses more oil than is given`
+              ? `the film of ${starved.name}, short of oil, is thinner than 3 times the roughness`
               : undefined,
       ratio,
     };

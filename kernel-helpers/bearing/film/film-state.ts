@@ -1,8 +1,10 @@
 import { type FilmMesh, type FilmPiece, filmPressure, type PieceOfPressure } from "./film-pressure.js";
 
-/** Where oil is let in: at the thickest film, or at grooves (parting lines) that stand still against the load. */
+/** Where oil is let in: at the thickest film or later, or at grooves (parting lines) that stand still against the load. */
 export type FilmSupply =
   | { readonly at: "thickest film" }
+  /** Later than there, where oil is short; counted from the thickest film in the direction of rotation, 0 to below π [rad]. */
+  | { readonly at: "film begins"; readonly fromThickest: number }
   | {
       readonly at: "grooves";
       /** Counted from the direction of the load in the direction of rotation [rad]. */
@@ -79,6 +81,12 @@ export function filmState(
       }),
     );
   if (supply.at === "thickest film") return solve([{ from: 0, to: 2 * Math.PI }]);
+  if (supply.at === "film begins") {
+    const from = supply.fromThickest;
+    if (!(from >= 0 && from < Math.PI))
+      throw new RangeError(`filmState: fromThickest must lie between 0 and π, got ${from}`);
+    return solve([{ from, to: 2 * Math.PI }]);
+  }
   if (supply.fromLoad.length === 0)
     throw new RangeError("filmState: at least one groove is needed, got none");
   // The load stands at π − φ from the thickest film, and the grooves with it: φ is found where all agree.

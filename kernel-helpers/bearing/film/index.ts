@@ -5,7 +5,7 @@ export { type ClearanceMap, type ClearanceMapOptions, clearanceMap } from "./cle
 export { type FilmCurve, filmAt, filmCurve } from "./film-curve.js";
 export { type FilmMap, filmMap } from "./film-map.js";
 export { type FilmState, type FilmSupply, filmState } from "./film-state.js";
-export { type RunningFilm, type RunningFilmOptions, runningFilm } from "./running-film.js";
+export { type RunningFilm, type RunningFilmOptions, runningFilm, type ShortFilm } from "./running-film.js";
 export {
   type BoxPrediction,
   type ForetoldBox,
@@ -14,3 +14,4 @@ export {
   type RunningPrediction,
   runningPrediction,
 } from "./running-prediction.js";
+export { type StarvedFilm, type StarvedFilms, starvedFilm, starvedFilms } from "./starved-film.js";

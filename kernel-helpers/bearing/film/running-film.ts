@@ -16,6 +16,7 @@ import {
 } from "../../quantity/index.js";
 import { type FilmCurve, filmAt, filmCurve } from "./film-curve.js";
 import type { FilmSupply } from "./film-state.js";
+import { type StarvedFilm, type StarvedFilms, starvedFilm, starvedFilms } from "./starved-film.js";
 
 /** A box while it runs. */
 export interface RunningFilmOptions {
@@ -48,7 +49,10 @@ export interface RunningFilm {
   readonly state: "full film" | "mixed" | "boundary";
   /** Why, in a sentence. */
   readonly because: string;
+  /** Less oil is given than a full film loses at its ends. */
   readonly starved: boolean;
+  /** The film that the oil given can keep up; undefined where it is enough, or not known. */
+  readonly short: ShortFilm | undefined;
   readonly room: Temperature;
   readonly boxTemperature: Temperature;
   readonly filmTemperature: Temperature;
@@ -74,12 +78,28 @@ export interface RunningFilm {
   readonly grooves: readonly Angle[];
 }
 
+/** A film on less oil than it would lose, at the heat of the full one. */
+export interface ShortFilm {
+  /** Oil given over oil lost by a full film [-]. */
+  readonly share: number;
+  readonly state: RunningFilm["state"];
+  /** Where the film begins, from the load on in the direction of rotation. */
+  readonly begins: Angle;
+  readonly leastFilm: Length;
+  /** Least film over the roughness [-]. */
+  readonly filmRatio: number;
+  readonly highestPressure: Pressure;
+  /** Friction over that of the full film [-]: at least and at most. */
+  readonly friction: { readonly least: number; readonly most: number };
+}
+
 const fullFilm = 3;
 const mixedFilm = 1;
 /** Friction of white metal on steel with a film that only wets; common practice, no source. */
 const boundaryFriction = 0.08;
 const quarterTurns = Object.freeze([-90, 90].map((angle) => quantity(angle, "degree")));
 const curves = new Map<string, FilmCurve>();
+const late = new Map<string, StarvedFilms>();
 
 /**
  * The running temperature of a bearing that cools itself, and the film it runs on.
@@ -89,7 +109,8 @@ const curves = new Map<string, FilmCurve>();
  * boundary below 1: then friction is taken as 0.08 W, in between it is shared out.
  *
  * Valid when: steady load and speed, laminar film, box alone gives up the heat (oil that runs off takes little), oil
- * enough unless `starved` says otherwise: a starved film is thinner and hotter than this tells.
+ * enough unless `starved` says otherwise: then `short` tells by `starvedFilm` what film the oil given keeps up, and all else is of
+ * the full film.
  *
  * @param options.diameter, options.length, options.diametralClearance  > 0 [m]
  * @param options.load  > 0 [N]
@@ -175,12 +196,38 @@ export function runningFilm(options: RunningFilmOptions): RunningFilm {
   const scale = room.toJSON().scale;
   const inch = diameter.writtenIn === "inch" || diameter.writtenIn === "thou";
   const ratio = least / roughness.si;
-  const state = ratio >= fullFilm ? "full film" : ratio >= mixedFilm ? "mixed" : "boundary";
+  const state = stateAt(ratio);
   const sideFlow = film === undefined ? 0 : film.flow * film.sideShare * (d / 2) * c * turns * l;
   const starved = supply !== undefined && supply.si < sideFlow;
+  const sommerfeld = ((mu * turns * d * l) / w) * (d / 2 / c) ** 2;
+  const begun = starved
+    ? starvedFilm(starvedFor(l / d), sommerfeld, supply.si / ((d / 2) * c * turns * l))
+    : undefined;
   const mean = w / (l * d);
   const rise = quantityFromSi("temperature difference", boxRise, scale === "degF" ? "deltaF" : "deltaC");
   const pressureIn = (si: number): Pressure => quantityFromSi("pressure", si, inch ? "psi" : "megapascal");
+  const small = (si: number): Length => quantityFromSi("length", si, inch ? "thou" : "micrometre");
+  const shortFilm = (found: StarvedFilm | undefined): ShortFilm => {
+    // A parting line can only take away: never thicker than the full film.
+    const thin = c * (1 - Math.max(found?.eccentricity ?? 1, film?.eccentricity ?? 1));
+    const over = (drag: number): number => drag / (d / 2 / c) / f;
+    const dry = boundaryFriction / f;
+    // Where peaks touch, the metal may drag as much as without a film.
+    const touching = thin / roughness.si < fullFilm ? dry : 0;
+    return Object.freeze({
+      share: supply!.si / sideFlow,
+      state: stateAt(thin / roughness.si),
+      begins: quantityFromSi("angle", found?.begins ?? 0, "degree"),
+      leastFilm: small(thin),
+      filmRatio: thin / roughness.si,
+      highestPressure: pressureIn(found === undefined ? mean : mean / found.meanOverHighest),
+      friction: Object.freeze(
+        found === undefined
+          ? { least: dry, most: dry }
+          : { least: over(found.friction.least), most: Math.max(over(found.friction.most), touching) },
+      ),
+    });
+  };
   const shown = (kelvin: number): Temperature =>
     temperature(Number(temperature(kelvin, "kelvin").in(scale).toFixed(2)), scale);
   return Object.freeze({
@@ -188,6 +235,7 @@ export function runningFilm(options: RunningFilmOptions): RunningFilm {
     state,
     because: reason(state, starved, ratio),
     starved,
+    short: starved ? shortFilm(begun) : undefined,
     room,
     boxTemperature: shown(room.kelvin + boxRise),
     filmTemperature: shown(filmKelvin),
@@ -195,15 +243,15 @@ export function runningFilm(options: RunningFilmOptions): RunningFilm {
     viscosity: quantityFromSi("dynamic viscosity", mu, "millipascalSecond"),
     meanPressure: pressureIn(mean),
     highestPressure: pressureIn(film === undefined ? mean : mean / film.meanOverHighest),
-    sommerfeld: ((mu * turns * d * l) / w) * (d / 2 / c) ** 2,
+    sommerfeld,
     eccentricity: film?.eccentricity ?? 1,
     attitude: quantityFromSi("angle", film?.attitude ?? 0, "degree"),
-    leastFilm: quantityFromSi("length", least, inch ? "thou" : "micrometre"),
+    leastFilm: small(least),
     filmRatio: ratio,
     frictionCoefficient: f,
     frictionPower: quantityFromSi("power", power, "watt"),
     sideFlow: quantityFromSi("volume flow", sideFlow, "litrePerMinute"),
-    radialClearance: quantityFromSi("length", c, inch ? "thou" : "micrometre"),
+    radialClearance: small(c),
     oil: options.oil.name,
     grooves,
   });
@@ -220,6 +268,21 @@ function curveFor(lengthOverDiameter: number, supply: FilmSupply): FilmCurve {
   return curve;
 }
 
+/** Likewise the films that begin late. */
+function starvedFor(lengthOverDiameter: number): StarvedFilms {
+  const key = lengthOverDiameter.toFixed(4);
+  let films = late.get(key);
+  if (films === undefined) {
+    films = starvedFilms(Number(key));
+    late.set(key, films);
+  }
+  return films;
+}
+
+function stateAt(ratio: number): RunningFilm["state"] {
+  return ratio >= fullFilm ? "full film" : ratio >= mixedFilm ? "mixed" : "boundary";
+}
+
 function reason(state: RunningFilm["state"], starved: boolean, ratio: number): string {
   const film =
     state === "full film"
@@ -228,6 +291,6 @@ function reason(state: RunningFilm["state"], starved: boolean, ratio: number): s
         ? `the least film is only ${ratio.toFixed(1)} times the roughness, so peaks touch`
         : "the film is thinner than the roughness: it runs on what clings to the metal";
   return starved
-    ? `${film}; less oil is given than a full film loses at its ends, so the film is thinner than reckoned`
+    ? `with oil enough, ${film}; less oil is given than a full film loses at its ends, so the film is thinner than that`
     : film;
 }

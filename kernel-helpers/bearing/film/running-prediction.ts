@@ -9,7 +9,7 @@ import {
   type TemperatureDifference,
 } from "../../quantity/index.js";
 import type { ForetoldRise } from "../run-in/index.js";
-import { type RunningFilm, type RunningFilmOptions, runningFilm } from "./running-film.js";
+import { type RunningFilm, type RunningFilmOptions, runningFilm, type ShortFilm } from "./running-film.js";
 
 /** A box whose running is foretold: what is uncertain of it as measured values. */
 export interface ForetoldBox extends Omit<RunningFilmOptions, "diametralClearance" | "load" | "room"> {
@@ -58,7 +58,8 @@ const filmOverBoxShare = 0.3;
  * Foretells how hot each box will run, with what the uncertainty comes from.
  *
  * The rise of `runningFilm` at the values given; its standard uncertainty from clearance, load, cooling, viscosity and
- * the factor from box to film, each moved by its own to both sides, half the difference, added as squares.
+ * the factor from box to film, each moved by its own to both sides, half the difference, added as squares; where less oil is
+ * brought than a full film loses, also from what friction its short film may have.
  *
  * Valid when: as `runningFilm`; the sources are independent and small enough to be linear.
  *
@@ -134,6 +135,9 @@ function predicted(box: ForetoldBox, room: Temperature): BoxPrediction {
   const [up, down] = [moved(1), moved(-1)];
   const shares = (
     [
+      ...(film.short === undefined
+        ? []
+        : [["oil that is not brought", unbrought(film, film.short)] as const]),
       ["clearance", half(up.clearance, down.clearance)],
       ["load", half(up.load, down.load)],
       ["cooling of the box", half(up.cooling, down.cooling)],
@@ -153,6 +157,11 @@ function predicted(box: ForetoldBox, room: Temperature): BoxPrediction {
     rise: measured(film.rise, difference(u)),
     shares: Object.freeze(shares),
   });
+}
+
+/** The friction of a film short of oil lies anywhere between its least and its most: a/√3 of the rise, by the wider side. */
+function unbrought({ rise }: RunningFilm, { friction }: ShortFilm): number {
+  return (rise.si * Math.max(Math.abs(friction.most - 1), Math.abs(1 - friction.least))) / Math.sqrt(3);
 }
 
 function shifted({ value, standardUncertainty }: Measured<Length> | Measured<Force>, sign: 1 | -1): number {

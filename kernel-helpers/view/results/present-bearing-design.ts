@@ -52,7 +52,7 @@ export function presentBoxDesign({ boxes, supply }: BoxDesign): Presentation {
                 return `${formatFixed(box.filmTemperature.in(inch ? "degF" : "degC"), 0)} ± ${formatFixed(1.96 * u, 0)} ${inch ? "°F" : "°C"}`;
               },
             ],
-            ["film", ({ film }) => film],
+            ["film", ({ film, shortOfOil }) => (shortOfOil ? `${film}, short of oil` : film)],
           ] as readonly (readonly [string, (box: BoxDesign["boxes"][number]) => string])[]
         ).map(([label, of]) => ({ cells: [label, ...boxes.map(of)] })),
       },

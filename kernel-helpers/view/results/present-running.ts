@@ -2,6 +2,7 @@ import type { BoxPrediction, ClearanceMap, RunningFilm, RunningPrediction } from
 import {
   formatFixed,
   formatNumber,
+  type Length,
   type Temperature,
   type TemperatureDifference,
   unitSystem,
@@ -69,9 +70,10 @@ function filmFacts(film: RunningFilm): Fact[] {
     },
     {
       label: "oil lost at the ends",
-      value: `${formatNumber(film.sideFlow.in("litrePerMinute") * 60_000, 2)} cm³ an hour`,
+      value: anHour(film.sideFlow.in("cm3PerHour")),
       note: "of a full film: what a ring, wick or drop feed must bring",
     },
+    ...shortFacts(film, (length) => `${formatNumber(length.in(small), 2)} ${symbol}`),
   ];
 }
 
@@ -83,26 +85,65 @@ export function presentRunningFilm(film: RunningFilm): Presentation {
   });
 }
 
+function anHour(cubicCentimetres: number): string {
+  return `${formatNumber(cubicCentimetres, 2)} cm³ an hour`;
+}
+
+/** What film the oil that is brought keeps up. */
+function shortFacts({ short, sideFlow }: RunningFilm, small: (length: Length) => string): Fact[] {
+  if (short === undefined) return [];
+  const { share, begins, leastFilm, filmRatio, friction } = short;
+  const degrees = begins.in("degree");
+  return [
+    {
+      label: "oil brought",
+      value: anHour(share * sideFlow.in("cm3PerHour")),
+      note: `${formatNumber(100 * share, 2)} % of that`,
+    },
+    {
+      label: "least film on it",
+      value: small(leastFilm),
+      note: `${formatNumber(filmRatio, 2)} times the roughness; the film begins only ${formatFixed(Math.abs(degrees), 0)}° ${degrees < 0 ? "before" : "behind"} the load`,
+    },
+    {
+      label: "friction on it",
+      value: `${formatNumber(friction.least, 2)} to ${formatNumber(friction.most, 2)} times that of a full film`,
+      note: "how much of the ring is wet is not known",
+    },
+  ];
+}
+
+const shortWords = {
+  "full film": "short of oil; what film there is keeps the metals apart",
+  mixed: "short of oil; it runs on part film, part metal",
+  boundary: "short of oil; no film to speak of",
+} as const;
+
 /** What carries the journal; a film that is full only by oil which does not come is none yet. */
 function filmVerdict(film: RunningFilm, before: string = ""): Block {
-  const unfed = film.starved && film.state === "full film";
+  const { short, state } = film;
+  const unfed = short !== undefined && short.state === "full film" && state === "full film";
   return {
     type: "verdict",
-    outcome: unfed ? "cannot tell yet" : outcomes[film.state],
-    text: `${before}${unfed ? "a full film would carry it, but its oil is not brought" : words[film.state]}`,
+    outcome: unfed ? "cannot tell yet" : outcomes[short?.state ?? state],
+    text: `${before}${short === undefined ? words[state] : shortWords[short.state]}`,
     because: `${film.because[0]!.toUpperCase()}${film.because.slice(1)}.`,
   };
 }
 
-function starvedWarning(film: RunningFilm): Block[] {
-  return film.starved
-    ? [
-        {
-          type: "warning",
-          text: "Less oil is given than a full film loses at its ends: the film is thinner and the box hotter than reckoned here.",
-        },
-      ]
-    : [];
+/** Drops of oil in a cubic centimetre; common practice, no source. */
+const dropsInCc = 25;
+
+function starvedWarning({ short, sideFlow }: RunningFilm): Block[] {
+  if (short === undefined) return [];
+  const lost = sideFlow.in("cm3PerHour");
+  const drops = formatNumber((lost * dropsInCc) / 60, 2);
+  return [
+    {
+      type: "warning",
+      text: `The oil brought is ${formatNumber(100 * short.share, 2)} % of what a full film loses at its ends (${anHour(lost)}, about ${drops} drops a minute at 25 drops to a cubic centimetre): temperature and film above are those of a full film, ${short.state === "full film" ? "the film on the oil brought is thinner and forgives less: a bend, grit or a start from cold may break it" : "and the oil brought does not keep it up: it wears, and may seize"}. What helps: oil that stays (a ring, a bath, felt or wick packing), ends that return what they lose, a groove that spreads each drop along the box, and a thicker oil. Until then the first hours are run with a hand on the thermometer, and the drops opened wide.`,
+    },
+  ];
 }
 
 /** What each box is foretold to do, and what its uncertainty comes from. */

@@ -27,6 +27,8 @@ const rules = [runningFitByThumb(inch(2.5))];
 const choose = (change: Partial<ForetoldBox> = {}, stopAt = degF(170)) =>
   clearanceChoice([{ ...box, ...change }], { room, stopAt, rules });
 
+const at = { diametralClearance: thou(5), load: lbf(1500), room };
+
 describe("clearanceChoice(boxes, options)", () => {
   it("ends where a box would pass its stop temperature with 95 %", () => {
     const { film } = choose();
@@ -69,11 +71,15 @@ describe("clearanceChoice(boxes, options)", () => {
     expect(none.film).toBeUndefined();
     expect(none.verdict).toBe("does not fit");
   });
-  it("counts the oil that is given", () => {
-    const starved = choose({ supply: quantity(0.001, "litrePerMinute") });
-    expect(starved.film?.highBecause ?? starved.because).toMatch(
-      /loses more oil than is given|At no clearance/,
-    );
+  it("counts the oil that is given: says who is short of it, and where its film gets too thin", () => {
+    const short = choose({ supply: quantity(0.001, "litrePerMinute"), load: measured(lbf(1500), lbf(1)) });
+    const { film } = short;
+    expect(film?.lowBecause ?? film?.highBecause ?? short.because).toMatch(/short of oil|At no clearance/);
+    const nearly = choose({ supply: runningFilm({ ...box, ...at }).sideFlow.times(0.9) });
+    expect(nearly.verdict).toBe("fits");
+    expect(nearly.because).toMatch(/far box is short of oil, and no clearance mends that/);
+    // Oil for everybody: not a word of it.
+    expect(choose({ supply: quantity(9, "litrePerMinute") }).because).not.toMatch(/short/);
   });
   it("refuses boxes of two sizes, no boxes, and a stop below the room", () => {
     const options = { room, stopAt: degF(150), rules };

@@ -7,6 +7,8 @@ import {
   foretoldRises,
   runningFilm,
   runningPrediction,
+  starvedFilm,
+  starvedFilms,
 } from "../../../kernel-helpers/bearing/index.js";
 import { oil, viscosity } from "../../../kernel-helpers/handbook/index.js";
 import {
@@ -135,7 +137,36 @@ describe("runningFilm(options)", () => {
     const dry = runningFilm({ ...box, supply: quantity(0.0001, "litrePerMinute") });
     expect(dry.starved).toBe(true);
     expect(dry.because).toMatch(/less oil is given than a full film loses/);
-    expect(runningFilm({ ...box, supply: quantity(5, "litrePerMinute") }).starved).toBe(false);
+    const enough = runningFilm({ ...box, supply: quantity(5, "litrePerMinute") });
+    expect(enough.starved).toBe(false);
+    expect(enough.short).toBeUndefined();
+  });
+  it("tells what film the oil given keeps up, thinner than the full one and the thinner the less comes", () => {
+    const full = runningFilm(box);
+    const shorts = [0.5, 0.1, 0.02].map(
+      (share) => runningFilm({ ...box, supply: full.sideFlow.times(share) }).short!,
+    );
+    shorts.forEach((short, i) => {
+      expectClose(short.share, [0.5, 0.1, 0.02][i]!, { rel: 1e-9, because: "given over lost" });
+      expect(short.leastFilm.si).toBeLessThan((shorts[i - 1]?.leastFilm ?? full.leastFilm).si);
+      expect(short.highestPressure.si).toBeGreaterThan(
+        (shorts[i - 1]?.highestPressure ?? full.meanPressure).si,
+      );
+      expect(short.friction.least).toBeLessThan(short.friction.most);
+    });
+    // The film it tells, looked up by itself at the same Sommerfeld number and supply.
+    const [r, c] = [box.diameter.si / 2, box.diametralClearance.si / 2];
+    const flow = r * c * (box.speed.si / (2 * Math.PI)) * box.length.si;
+    const alone = starvedFilm(
+      starvedFilms(box.length.si / box.diameter.si),
+      full.sommerfeld,
+      (0.1 * full.sideFlow.si) / flow,
+    )!;
+    expectClose(shorts[1]!.leastFilm.si, c * (1 - alone.eccentricity), {
+      rel: 1e-3,
+      because: "length over diameter is kept to four decimals",
+    });
+    expect(runningFilm({ ...box, supply: quantity(1e-9, "litrePerMinute") }).short!.state).toBe("boundary");
   });
   it("refuses a clearance of nothing or in the wrong unit, no speed, and a box that cannot cool", () => {
     expect(() => runningFilm({ ...box, diametralClearance: thou(0) })).toThrow(
@@ -195,6 +226,23 @@ describe("runningPrediction(boxes, room)", () => {
       Math.abs(up.rise.si - down.rise.si) / 2,
       { rel: 1e-6, because: "the same two films" },
     );
+  });
+  it("is the less sure of its rise, the less oil is brought, and says how much of it comes of that", () => {
+    const [fed] = runningPrediction([known], degF(65)).boxes;
+    const supply = fed!.film.sideFlow.times(0.1);
+    const [short] = runningPrediction([{ ...known, supply }], degF(65)).boxes;
+    expect(short!.rise.value.si).toBe(fed!.rise.value.si);
+    const share = short!.shares.find(({ from }) => from === "oil that is not brought")!.standardUncertainty
+      .si;
+    const { least, most } = short!.film.short!.friction;
+    expectClose(share, (fed!.rise.value.si * Math.max(Math.abs(most - 1), 1 - least)) / Math.sqrt(3), {
+      rel: 1e-9,
+      because: "a/√3 of the wider side",
+    });
+    expectClose(short!.rise.standardUncertainty.si, Math.hypot(fed!.rise.standardUncertainty.si, share), {
+      rel: 1e-9,
+      because: "added as squares",
+    });
   });
   it("hands its rises to the run-in, and names the box that is at fault", () => {
     expect(foretoldRises(runningPrediction([known], degF(65))).map(({ box }) => box)).toEqual(["far box"]);

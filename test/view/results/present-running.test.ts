@@ -25,9 +25,23 @@ describe("presentRunningFilm(film)", () => {
 
   it("does not call a film full whose oil is not brought", () => {
     expect(verdictAt(5)).toMatchObject({ outcome: "yes", text: "a full film carries it" });
-    expect(verdictAt(0.0001)).toMatchObject({
+    expect(verdictAt(0.001)).toMatchObject({
       outcome: "cannot tell yet",
-      text: "a full film would carry it, but its oil is not brought",
+      text: "short of oil; what film there is keeps the metals apart",
     });
+    expect(verdictAt(1e-9)).toMatchObject({ outcome: "no", text: "short of oil; no film to speak of" });
+  });
+  it("says how much is brought of what is lost, in drops too, and what helps", () => {
+    const film = runningFilm({ ...box, supply: quantity(30, "cm3PerHour") });
+    const { blocks } = presentRunningFilm(film);
+    const facts = blocks.flatMap((block) => (block.type === "facts" ? block.facts : []));
+    expect(facts.find(({ label }) => label === "oil brought")).toMatchObject({
+      value: "30 cm³ an hour",
+      note: `${Number((100 * film.short!.share).toPrecision(2))} % of that`,
+    });
+    const warning = blocks.find((block) => block.type === "warning");
+    const drops = (film.sideFlow.in("cm3PerHour") * 25) / 60;
+    expect(warning!.text).toContain(`about ${Number(drops.toPrecision(2))} drops a minute`);
+    expect(warning!.text).toMatch(/What helps: oil that stays \(a ring, a bath/);
   });
 });
