@@ -142,7 +142,7 @@ function integral(of: (x: number) => number, from: number, to: number): number {
  * @param brought  Q/(R·c·N·L), > 0 [-]
  * @returns the film; undefined where it would be thinner than 0.02 of the radial clearance
  * @throws RangeError  a value not above 0
- * @example starvedFilm(starvedFilms(1), 0.121, 0.1)!.eccentricity.toFixed(2) // "0.78"
+ * @example starvedFilm(starvedFilms(1), 0.121, 0.1)!.eccentricity.toFixed(2) // "0.82"
  * @source see `starvedFilms`
  */
 export function starvedFilm(

@@ -81,7 +81,7 @@ function filmFacts(film: RunningFilm): Fact[] {
 export function presentRunningFilm(film: RunningFilm): Presentation {
   return Object.freeze<Presentation>({
     title: "Running film",
-    blocks: [filmVerdict(film), { type: "facts", facts: filmFacts(film) }, ...starvedWarning(film)],
+    blocks: [filmVerdict(film), { type: "facts", facts: filmFacts(film) }, ...starvedWarning([{ film }])],
   });
 }
 
@@ -134,14 +134,24 @@ function filmVerdict(film: RunningFilm, before: string = ""): Block {
 /** Drops of oil in a cubic centimetre; common practice, no source. */
 const dropsInCc = 25;
 
-function starvedWarning({ short, sideFlow }: RunningFilm): Block[] {
-  if (short === undefined) return [];
-  const lost = sideFlow.in("cm3PerHour");
-  const drops = formatNumber((lost * dropsInCc) / 60, 2);
+/** What oil is wanting and what helps: once, however many films are short. */
+function starvedWarning(films: readonly { readonly name?: string; readonly film: RunningFilm }[]): Block[] {
+  const short = films.flatMap(({ name, film: { short: of, sideFlow } }) => {
+    if (of === undefined) return [];
+    const lost = sideFlow.in("cm3PerHour");
+    const drops = formatNumber((lost * dropsInCc) / 60, 2);
+    const text = `the oil brought${name === undefined ? "" : ` to ${name}`} is ${formatNumber(100 * of.share, 2)} % of what a full film loses at its ends (${anHour(lost)}, about ${drops} drops a minute)`;
+    return [{ text, holds: of.state === "full film" }];
+  });
+  if (short.length === 0) return [];
+  const told = short.map(({ text }) => text).join("; ");
+  const means = short.every(({ holds }) => holds)
+    ? "the film on the oil brought is thinner and forgives less: a bend, grit or a start from cold may break it"
+    : "the oil brought does not keep it up everywhere: metal touches, it wears, and may seize";
   return [
     {
       type: "warning",
-      text: `The oil brought is ${formatNumber(100 * short.share, 2)} % of what a full film loses at its ends (${anHour(lost)}, about ${drops} drops a minute at 25 drops to a cubic centimetre): temperature and film above are those of a full film, ${short.state === "full film" ? "the film on the oil brought is thinner and forgives less: a bend, grit or a start from cold may break it" : "and the oil brought does not keep it up: it wears, and may seize"}. What helps: oil that stays (a ring, a bath, felt or wick packing), ends that return what they lose, a groove that spreads each drop along the box, and a thicker oil. Until then the first hours are run with a hand on the thermometer, and the drops opened wide.`,
+      text: `${told[0]!.toUpperCase()}${told.slice(1)}. Temperature and least film are those of a full film; ${means}. What helps: oil that stays (a ring, a bath, felt or wick packing), ends that return what they lose, a groove that spreads each drop along the box, and a thicker oil. Until then open the drops wide, and run the first hours with a thermometer in each box. Counted at ${dropsInCc} drops to a cubic centimetre (common practice, no source).`,
     },
   ];
 }
@@ -160,6 +170,7 @@ export function presentRunningPrediction({ boxes, room }: RunningPrediction): Pr
         ),
       },
       ...boxes.flatMap((box) => boxBlocks(box, unit)),
+      ...starvedWarning(boxes),
     ],
   });
 }
@@ -190,7 +201,6 @@ function boxBlocks(box: BoxPrediction, unit: "deltaF" | "deltaC"): Block[] {
       ],
       rows: shares.map(({ from, standardUncertainty }) => ({ cells: [from, number(standardUncertainty)] })),
     },
-    ...starvedWarning(film),
   ];
 }
 
