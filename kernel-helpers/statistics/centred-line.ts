@@ -1,4 +1,4 @@
-import { compensatedSum, compensatedSumOf } from "./compensated-sum.js";
+import { CompensatedSum } from "./compensated-sum.js";
 
 /** Weighted sums of readings about their own middle. */
 export interface CentredSums {
@@ -27,27 +27,36 @@ export interface CentredSums {
 export function centredSums(
   x: readonly number[],
   y: readonly number[],
-  weights: readonly number[],
+  weights: ArrayLike<number>,
 ): CentredSums {
-  const n = x.length;
-  const w = compensatedSum(weights);
-  const meanX = middle(x, weights, w);
-  const meanY = middle(y, weights, w);
-  const dx = (i: number): number => x[i]! - meanX;
-  const dy = (i: number): number => y[i]! - meanY;
-  return {
-    w,
-    x: meanX,
-    y: meanY,
-    xx: compensatedSumOf(n, (i) => weights[i]! * dx(i) * dx(i)),
-    xy: compensatedSumOf(n, (i) => weights[i]! * dx(i) * dy(i)),
-    yy: compensatedSumOf(n, (i) => weights[i]! * dy(i) * dy(i)),
-  };
+  // Weighted middles: reckoned from the first reading, then once corrected.
+  const near = meansFrom({ x: x[0]!, y: y[0]! }, x, y, weights);
+  const middle = meansFrom(near, x, y, weights);
+  const [xx, xy, yy] = [new CompensatedSum(), new CompensatedSum(), new CompensatedSum()];
+  for (let i = 0; i < x.length; i++) {
+    const dx = x[i]! - middle.x;
+    const dy = y[i]! - middle.y;
+    const weighted = weights[i]! * dx;
+    xx.add(weighted * dx);
+    xy.add(weighted * dy);
+    yy.add(weights[i]! * dy * dy);
+  }
+  return { ...middle, xx: xx.value, xy: xy.value, yy: yy.value };
 }
 
-/** Weighted mean: reckoned from the first value, then once corrected. */
-function middle(values: readonly number[], weights: readonly number[], total: number): number {
-  const from = (start: number): number =>
-    start + compensatedSumOf(values.length, (i) => weights[i]! * (values[i]! - start)) / total;
-  return from(from(values[0]!));
+/** The weighted middles, reckoned from a place near them, and the sum of weights. */
+function meansFrom(
+  near: { readonly x: number; readonly y: number },
+  x: readonly number[],
+  y: readonly number[],
+  weights: ArrayLike<number>,
+): Pick<CentredSums, "w" | "x" | "y"> {
+  const [w, wx, wy] = [new CompensatedSum(), new CompensatedSum(), new CompensatedSum()];
+  for (let i = 0; i < x.length; i++) {
+    const weight = weights[i]!;
+    w.add(weight);
+    wx.add(weight * (x[i]! - near.x));
+    wy.add(weight * (y[i]! - near.y));
+  }
+  return { w: w.value, x: near.x + wx.value / w.value, y: near.y + wy.value / w.value };
 }

@@ -12,32 +12,32 @@
  * 39-51, algorithm IV (from memory)
  */
 export function compensatedSum(values: readonly number[]): number {
-  let sum = 0;
-  let lost = 0;
-  for (const value of values) {
-    const next = sum + value;
-    lost += Math.abs(sum) >= Math.abs(value) ? sum - next + value : value - next + sum;
-    sum = next;
-  }
-  return sum + lost;
+  const sum = new CompensatedSum();
+  for (const value of values) sum.add(value);
+  return sum.value;
 }
 
 /**
- * The compensated sum of a term for each of n places, without a list of the terms.
+ * A compensated sum on its way, for terms that are made one after the other.
  *
- * @param n how many terms
- * @param term the term at a place, 0 to n − 1
- * @returns their sum
- * @source as `compensatedSum`
+ * What an addition rounds off is found without asking which of the two is larger, so that several sums side by side
+ * take no longer than one.
+ *
+ * @source as `compensatedSum`; the error of an addition: D. E. Knuth, The Art of Computer Programming, volume 2, 4.2.2,
+ * theorem B (from memory)
  */
-export function compensatedSumOf(n: number, term: (i: number) => number): number {
-  let sum = 0;
-  let lost = 0;
-  for (let i = 0; i < n; i++) {
-    const value = term(i);
-    const next = sum + value;
-    lost += Math.abs(sum) >= Math.abs(value) ? sum - next + value : value - next + sum;
-    sum = next;
+export class CompensatedSum {
+  #sum = 0;
+  #lost = 0;
+
+  add(value: number): void {
+    const next = this.#sum + value;
+    const added = next - this.#sum;
+    this.#lost += this.#sum - (next - added) + (value - added);
+    this.#sum = next;
   }
-  return sum + lost;
+
+  get value(): number {
+    return this.#sum + this.#lost;
+  }
 }

@@ -6,7 +6,7 @@ import {
   requireSpread,
   uncertaintyList,
 } from "./check.js";
-import { compensatedSumOf } from "./compensated-sum.js";
+import { CompensatedSum } from "./compensated-sum.js";
 import { type LineFit, lineFitOf, type Point } from "./line-fit.js";
 
 /** What is known about the readings of a straight line. */
@@ -60,8 +60,8 @@ export function fitLine(x: readonly number[], y: readonly number[], options: Fit
   }
   const weights =
     u === undefined
-      ? new Array<number>(x.length).fill(1)
-      : uncertaintyList(where, "u", u, x.length).map((ui) => 1 / ui ** 2);
+      ? new Float64Array(x.length).fill(1)
+      : Float64Array.from(uncertaintyList(where, "u", u, x.length), (ui) => 1 / ui ** 2);
   const common = {
     method: u === undefined || typeof u === "number" ? ("ordinary" as const) : ("weighted" as const),
     weights,
@@ -70,11 +70,16 @@ export function fitLine(x: readonly number[], y: readonly number[], options: Fit
   };
 
   if (through !== undefined) {
-    const dx = (i: number): number => x[i]! - through.x;
-    const xx = compensatedSumOf(x.length, (i) => weights[i]! * dx(i) * dx(i));
+    const [sumXX, sumXY] = [new CompensatedSum(), new CompensatedSum()];
+    for (let i = 0; i < x.length; i++) {
+      const dx = x[i]! - through.x;
+      sumXX.add(weights[i]! * dx * dx);
+      sumXY.add(weights[i]! * dx * (y[i]! - through.y));
+    }
+    const xx = sumXX.value;
     if (!(xx > 0))
       throw new RangeError(`${where}: some x must differ from through.x, got ${through.x} for all of them`);
-    const slope = compensatedSumOf(x.length, (i) => weights[i]! * dx(i) * (y[i]! - through.y)) / xx;
+    const slope = sumXY.value / xx;
     return lineFitOf(
       { ...common, through, slope, centre: through, varianceCentre: 0, varianceSlope: 1 / xx },
       x,

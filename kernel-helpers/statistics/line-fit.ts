@@ -1,5 +1,5 @@
 import { chiSquareSurvival } from "./chi-square-distribution.js";
-import { compensatedSumOf } from "./compensated-sum.js";
+import { CompensatedSum } from "./compensated-sum.js";
 
 /** A point in the plane of a fit. */
 export interface Point {
@@ -62,7 +62,7 @@ export interface LineCore {
   readonly varianceCentre: number;
   readonly varianceSlope: number;
   /** Weight of each upright residual: 1/variance where known, else 1. */
-  readonly weights: readonly number[];
+  readonly weights: ArrayLike<number>;
   readonly uncertaintyKnown: boolean;
   readonly scaled: boolean;
 }
@@ -71,11 +71,18 @@ export interface LineCore {
 export function lineFitOf(core: LineCore, x: readonly number[], y: readonly number[]): LineFit {
   const { slope, centre, through } = core;
   const n = x.length;
-  // A loop, not map: a million readings take a tenth of the time.
-  const residuals = new Array<number>(n);
-  for (let i = 0; i < n; i++) residuals[i] = y[i]! - centre.y - slope * (x[i]! - centre.x);
+  const residuals = new Float64Array(n);
+  const [squares, weighted] = [new CompensatedSum(), new CompensatedSum()];
+  for (let i = 0; i < n; i++) {
+    const residual = y[i]! - centre.y - slope * (x[i]! - centre.x);
+    residuals[i] = residual;
+    squares.add(residual * residual);
+    weighted.add(core.weights[i]! * residual * residual);
+  }
+  // A list that cannot be changed is made when it is asked for: of a million readings that takes longer than the fit.
+  let list: readonly number[] | undefined;
   const degreesOfFreedom = n - (through === null ? 2 : 1);
-  const weightedSquares = compensatedSumOf(n, (i) => core.weights[i]! * residuals[i]! * residuals[i]!);
+  const weightedSquares = weighted.value;
   const scale = core.scaled ? weightedSquares / degreesOfFreedom : 1;
   const varianceSlope = core.varianceSlope * scale;
   const varianceCentre = core.varianceCentre * scale;
@@ -91,11 +98,11 @@ export function lineFitOf(core: LineCore, x: readonly number[], y: readonly numb
     covariance: -centre.x * varianceSlope,
     centre: Object.freeze({ ...centre }),
     uCentre: Math.sqrt(varianceCentre),
-    residuals: Object.freeze(residuals),
-    residualStandardDeviation:
-      degreesOfFreedom > 0
-        ? Math.sqrt(compensatedSumOf(n, (i) => residuals[i]! * residuals[i]!) / degreesOfFreedom)
-        : null,
+    get residuals(): readonly number[] {
+      list ??= Object.freeze(Array.from(residuals));
+      return list;
+    },
+    residualStandardDeviation: degreesOfFreedom > 0 ? Math.sqrt(squares.value / degreesOfFreedom) : null,
     degreesOfFreedom,
     chiSquare: core.uncertaintyKnown ? weightedSquares : null,
     chiSquareProbability: judged ? chiSquareSurvival(weightedSquares, degreesOfFreedom) : null,
