@@ -1,20 +1,37 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import type { DrawUp } from "../kernel-helpers/joint/index.js";
-import { gram, inch, mm, ounce } from "../kernel-helpers/quantity/index.js";
+import { gram, inch, lbf, mm, newton, ounce } from "../kernel-helpers/quantity/index.js";
 import { publishedValue, readSheetRecord } from "../kernel-helpers/record/sheet-record.js";
-import type { Balance, WheelRunOut } from "../kernel-helpers/shaft/index.js";
+import type { Balance, BeltTensions, WheelRunOut } from "../kernel-helpers/shaft/index.js";
 import { expectClose } from "./support/expect-close.js";
 import { copyOfDemo, runThrough } from "./support/run-demo.js";
 
 // What the invented readings were made from.
 const truths = [
-  { demo: "demo", offset: inch(0.006), at: 140, left: ounce(1.6), leftAt: 310, contact: inch(-0.28) },
-  { demo: "demo-metric", offset: mm(0.11), at: 140, left: gram(38), leftAt: 40, contact: mm(-4.4) },
+  {
+    demo: "demo",
+    offset: inch(0.006),
+    at: 140,
+    left: ounce(1.6),
+    leftAt: 310,
+    contact: inch(-0.28),
+    tight: [lbf(250.5), lbf(415)],
+  },
+  {
+    demo: "demo-metric",
+    offset: mm(0.11),
+    at: 140,
+    left: gram(38),
+    leftAt: 40,
+    contact: mm(-4.4),
+    tight: [newton(1050), newton(1785)],
+  },
 ] as const;
 
-describe.each(truths)("10-reassembly on $demo", ({ demo, offset, at, left, leftAt, contact }) => {
-  // With the sheets it takes over from: the nut's thread, and the taper, which needs the shaft's survey.
-  const folder = copyOfDemo(demo, ["02-fastener-removal", "04-shaft-survey", "05-taper", "10-reassembly"]);
+describe.each(truths)("10-reassembly on $demo", ({ demo, offset, at, left, leftAt, contact, tight }) => {
+  // With the sheets it takes over from: masses, the nut's thread, the taper, the loads and what the film foretold.
+  const before = ["01-intake", "02-fastener-removal", "04-shaft-survey", "05-taper"];
+  const folder = copyOfDemo(demo, [...before, "06-shaft-salvage", "08-bearing-pour", "10-reassembly"]);
   const published = <T>(name: string): T =>
     publishedValue(readSheetRecord(folder, "10-reassembly")!, name) as T;
 
@@ -46,6 +63,16 @@ describe.each(truths)("10-reassembly on $demo", ({ demo, offset, at, left, leftA
     expect(miss).toBeLessThan(3 * plane!.mass.standardUncertainty.si);
     const turned = (plane!.angle.value.in("degree") + 180 - leftAt + 540) % 360;
     expect(Math.abs(turned - 180)).toBeLessThan(3 * plane!.angle.standardUncertainty.in("degree"));
+    expect(warnings).toEqual([]);
+  });
+  it("finds how tight each belt is", () => {
+    const { belts, stretchCounted, warnings } = published<BeltTensions>("tensions");
+    expect(belts.map(({ belt }) => belt)).toEqual(["driven belt", "second belt"]);
+    belts.forEach(({ tension }, i) => {
+      const miss = Math.abs(tension.value.si - tight[i]!.si);
+      expect(miss).toBeLessThan(3 * tension.standardUncertainty.si);
+    });
+    expect(stretchCounted).toBe(true);
     expect(warnings).toEqual([]);
   });
 });

@@ -21,7 +21,7 @@ describe.each(truths)("11-run-in on $demo", ({ demo, rises }) => {
     publishedValue(readSheetRecord(folder, from)!, name) as T;
 
   beforeAll(async () => {
-    folder = copyOfDemo(demo, ["04-shaft-survey", "06-shaft-salvage", "08-bearing-pour", sheet]);
+    folder = copyOfDemo(demo, ["01-intake", "04-shaft-survey", "06-shaft-salvage", "08-bearing-pour", sheet]);
     await runThrough(folder);
   }, 240_000);
 

@@ -5,6 +5,7 @@ import type {
   BoxFit,
   ClearanceChoice,
   ContactSpots,
+  LoadsAgainst,
   OrderOfFitting,
   PourPlan,
   RunIn,
@@ -27,6 +28,7 @@ import type {
   BalanceOnWays,
   BearingPressure,
   BeltPulls,
+  BeltTensions,
   BeltWrap,
   CleanUp,
   CriticalSpeeds,
@@ -102,6 +104,7 @@ export interface ResultKinds {
   readonly "shaft bending": ShaftBending;
   readonly "shafts compared": ShaftsCompared;
   readonly "belt pulls": BeltPulls;
+  readonly "belt tensions": BeltTensions;
   readonly "belt wrap": BeltWrap;
   readonly "clean-up": CleanUp;
   readonly "cut plan": CutPlan;
@@ -129,5 +132,6 @@ export interface ResultKinds {
   readonly "box alignment": BoxAlignment;
   readonly "order of fitting": OrderOfFitting;
   readonly "run-in": RunIn;
+  readonly "loads against foretold": LoadsAgainst;
   readonly "running prediction": RunningPrediction;
 }

@@ -5,6 +5,8 @@ export { type ClearanceMap, type ClearanceMapOptions, clearanceMap } from "./cle
 export { type FilmCurve, filmAt, filmCurve } from "./film-curve.js";
 export { type FilmMap, filmMap } from "./film-map.js";
 export { type FilmState, type FilmSupply, filmState } from "./film-state.js";
+export { foretoldFriction } from "./foretold-friction.js";
+export { type BoxLoadNow, type LoadsAgainst, loadsAgainstForetold } from "./loads-against-foretold.js";
 export { type RunningFilm, type RunningFilmOptions, runningFilm, type ShortFilm } from "./running-film.js";
 export {
   type BoxPrediction,

@@ -11,8 +11,8 @@ import { quantitiesOf, type Table } from "../../survey/index.js";
 
 /** The rotor, and how well its speed was read. */
 export interface CoastDownOptions {
-  /** Of everything that turns, taken to the shaft's speed. */
-  readonly inertia: Quantity<"moment of inertia">;
+  /** Of everything that turns, taken to the shaft's speed; its uncertainty, where it has one, counts in the torque. */
+  readonly inertia: Quantity<"moment of inertia"> | Measured<Quantity<"moment of inertia">>;
   /** Standard uncertainty of one reading of the speed. */
   readonly speedUncertainty: RotationalSpeed;
 }
@@ -32,7 +32,7 @@ export interface CoastDown {
 /**
  * Friction torque from a coast-down: speed against time with nothing driving.
  *
- * T = −J·dω/dt. The speed is fitted by a straight line (steady drag) and by an exponential approach (drag that falls
+ * T = −J·dω/dt; (u(T)/T)² = (u(ω̇)/ω̇)² + (u(J)/J)². The speed is fitted by a straight line (steady drag) and by an exponential approach (drag that falls
  * with the speed); the second is taken where it is better by more than its one more parameter is worth (χ² less by
  * 4 or more, about two standard uncertainties).
  *
@@ -41,7 +41,7 @@ export interface CoastDown {
  * @param table  columns time and speed [s], [rad/s], at least 4 rows
  * @param options.inertia  > 0 [kg·m²]
  * @param options.speedUncertainty  standard, > 0 [rad/s]
- * @returns torque at the first and the last speed [N·m], with standard uncertainty from the readings alone
+ * @returns torque at the first and the last speed [N·m], with standard uncertainty from readings and inertia
  * @throws RangeError  fewer than 4 readings, times out of order, a speed that grows, or a value not above 0
  * @example
  * const bytes = new TextEncoder().encode("time [s],speed [rpm]\n0,110\n10,100\n20,90\n30,80");
@@ -51,7 +51,12 @@ export interface CoastDown {
  * @source Newton's second law for rotation
  */
 export function coastDown(table: Table, options: CoastDownOptions): CoastDown {
-  const { inertia, speedUncertainty } = options;
+  const { speedUncertainty } = options;
+  const known = options.inertia as Measured<Quantity<"moment of inertia">>;
+  const [inertia, uInertia] =
+    known.kind === "measured"
+      ? [known.value, known.standardUncertainty.si]
+      : [options.inertia as Quantity<"moment of inertia">, 0];
   if (!(inertia.si > 0)) throw new RangeError(`coastDown: inertia must be above 0, got ${inertia}`);
   if (!(speedUncertainty.si > 0))
     throw new RangeError(`coastDown: speedUncertainty must be above 0, got ${speedUncertainty}`);
@@ -106,7 +111,7 @@ export function coastDown(table: Table, options: CoastDownOptions): CoastDown {
       speed: quantityFromSi("rotational speed", speed, "rpm"),
       torque: measured(
         quantityFromSi("torque or energy", -inertia.si * slope, unit),
-        quantityFromSi("torque or energy", inertia.si * uSlope, unit),
+        quantityFromSi("torque or energy", Math.hypot(inertia.si * uSlope, slope * uInertia), unit),
       ),
     });
   };

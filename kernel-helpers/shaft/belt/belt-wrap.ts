@@ -22,6 +22,8 @@ export interface BeltWrap {
   readonly otherWrap: Measured<Angle>;
   /** By how much a straight part spreads from the line of centres on leaving the pulley; below 0 it draws in. */
   readonly spread: Measured<Angle>;
+  /** Length of a straight part, from where it leaves one pulley to where it meets the other. */
+  readonly straight: Measured<Length>;
   /** Length of the belt, at the thickness where the diameters are taken; nothing is added for the joint. */
   readonly length: Measured<Length>;
 }
@@ -31,7 +33,7 @@ export interface BeltWrap {
  *
  * Spread of the straight parts, d the pulley, D the other, C the centres:
  * open: sin β = (D − d)/2C; crossed: sin β = −(D + d)/2C.
- * wrap = π − 2β; on the other: π + 2β open, π − 2β crossed; length = 2C cos β + (d·wrap + D·other wrap)/2
+ * wrap = π − 2β; on the other: π + 2β open, π − 2β crossed; straight = C cos β; length = 2·straight + (d·wrap + D·other wrap)/2
  *
  * Valid when: the straight parts are straight. A slack side on top sags and adds to the wrap, one below takes from it.
  *
@@ -39,7 +41,7 @@ export interface BeltWrap {
  * @param options.other  DIAMETER, > 0 [m]
  * @param options.centres  more than half of both diameters together [m]
  * @param options.drive  "open" or "crossed"
- * @returns both wraps and the spread [rad], the length [m], with standard uncertainties
+ * @returns both wraps and the spread [rad], a straight part and the length [m], with standard uncertainties
  * @throws RangeError  a length not above 0, or pulleys that would touch
  * @example
  * const drive = beltWrap({ pulley: inch(6), other: inch(18), centres: foot(8), drive: "open" });
@@ -60,20 +62,24 @@ export function beltWrap(options: BeltWrapOptions): BeltWrap {
     );
   const found = carry((numbers) => {
     const { wrap, otherWrap, spread, length } = wrapGeometry(numbers[0]!, numbers[1]!, numbers[2]!, drive);
-    return [wrap, otherWrap, spread, length];
+    return [wrap, otherWrap, spread, length, numbers[2]! * Math.cos(spread)];
   }, inputs);
   const angle = (k: number): Measured<Angle> => {
     const of = (si: number): Angle => quantityFromSi("angle", si, "degree");
     return measured(of(found.values[k]!), of(found.u[k]!), found.degreesOfFreedom[k]!);
   };
-  const length = (si: number): Length => quantityFromSi("length", si, inputs[2]!.unit as never);
+  const length = (k: number): Measured<Length> => {
+    const of = (si: number): Length => quantityFromSi("length", si, inputs[2]!.unit as never);
+    return measured(of(found.values[k]!), of(found.u[k]!), found.degreesOfFreedom[k]!);
+  };
   return Object.freeze({
     kind: "belt wrap",
     drive,
     wrap: angle(0),
     otherWrap: angle(1),
     spread: angle(2),
-    length: measured(length(found.values[3]!), length(found.u[3]!), found.degreesOfFreedom[3]!),
+    straight: length(4),
+    length: length(3),
   });
 }
 

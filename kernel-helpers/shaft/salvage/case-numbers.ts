@@ -48,7 +48,7 @@ export const massOf = (wheel: string): string => `mass, ${wheel}`;
  *
  * @throws RangeError  not two boxes, no wheel, a belt without direction, nothing that loads
  */
-export function caseNumbers(where: string, given: ShaftCase): CaseNumbers {
+export function caseNumbers(where: string, given: Omit<ShaftCase, "duty">): CaseNumbers {
   const { boxes, wheels, loadCase } = given;
   if (typeof loadCase !== "string" || loadCase.trim() === "")
     throw new RangeError(

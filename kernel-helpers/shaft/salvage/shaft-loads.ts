@@ -34,7 +34,7 @@ import type { ShaftCase, ShaftLoads } from "./shaft-case.js";
  * @source statics
  */
 export function shaftLoads(
-  given: ShaftCase,
+  given: Omit<ShaftCase, "duty">,
   places: readonly { readonly name: string; readonly station: Length }[] = [],
 ): ShaftLoads {
   const numbers = caseNumbers("shaftLoads", given);

@@ -8,6 +8,7 @@ import type {
   CoastDown,
   ContactSpots,
   FilmMap,
+  LoadsAgainst,
   OrderOfFitting,
   PourPlan,
   RunIn,
@@ -18,6 +19,7 @@ import type { Presentation } from "../blocks.js";
 import { presentAlloyChoice, presentBoxDesign, presentClearanceChoice } from "./present-bearing-design.js";
 import { presentBoxAlignment, presentBoxFit, presentContactSpots } from "./present-box-fit.js";
 import { presentFilmMap } from "./present-film-map.js";
+import { presentLoadsAgainst } from "./present-loads-against.js";
 import { presentOrderOfFitting } from "./present-order-of-fitting.js";
 import { presentPourPlan } from "./present-pour-plan.js";
 import { presentCoastDown, presentRunIn } from "./present-run-in.js";
@@ -34,6 +36,7 @@ export type BearingResult =
   | CoastDown
   | ContactSpots
   | FilmMap
+  | LoadsAgainst
   | OrderOfFitting
   | PourPlan
   | RunIn
@@ -47,6 +50,7 @@ export const bearingLooks: {
   "alloy choice": presentAlloyChoice,
   "box design": presentBoxDesign,
   "film map": presentFilmMap,
+  "loads against foretold": presentLoadsAgainst,
   "clearance choice": presentClearanceChoice,
   "run-in": presentRunIn,
   "coast-down": presentCoastDown,

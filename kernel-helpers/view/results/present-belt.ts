@@ -1,4 +1,4 @@
-import { formatFixed, formatNumber } from "../../quantity/index.js";
+import { type Angle, formatFixed, formatNumber, type Length, type Measured } from "../../quantity/index.js";
 import type { BeltPulls, BeltWrap } from "../../shaft/index.js";
 import type { Fact, Presentation, VerdictBlock } from "../blocks.js";
 import { formatMeasured } from "../format-measured.js";
@@ -6,24 +6,30 @@ import { threeDigits } from "./three-digits.js";
 import { warningBlocks } from "./warning-blocks.js";
 
 /** How far a belt lies round its pulleys. */
-export function presentBeltWrap({ drive, wrap, otherWrap, length }: BeltWrap): Presentation {
+export function presentBeltWrap({ drive, wrap, otherWrap, straight, length }: BeltWrap): Presentation {
   return Object.freeze<Presentation>({
     title: drive === "open" ? "Open belt" : "Crossed belt",
     blocks: [
       {
         type: "facts",
         facts: [
-          { label: "arc of contact, this pulley", value: formatMeasured(wrap, { unit: "degree" }) },
-          { label: "arc of contact, other pulley", value: formatMeasured(otherWrap, { unit: "degree" }) },
+          { label: "arc of contact, this pulley", value: shown(wrap) },
+          { label: "arc of contact, other pulley", value: shown(otherWrap) },
+          { label: "straight part", value: shown(straight), note: "from pulley to pulley" },
           {
             label: "length of the belt",
-            value: formatMeasured(length),
+            value: shown(length),
             note: "on the diameters given; nothing added for the joint",
           },
         ],
       },
     ],
   });
+}
+
+/** Diameters are mostly given as plain lengths: what comes of them is then shown to three digits, without a ±. */
+function shown(found: Measured<Angle> | Measured<Length>): string {
+  return found.standardUncertainty.si > 0 ? formatMeasured(found) : threeDigits(found.value);
 }
 
 /** What a belt pulls, and whether it carries the power. */

@@ -29,6 +29,7 @@ import type {
   BearingPressure,
   BeltAlignment,
   BeltPulls,
+  BeltTensions,
   BeltWrap,
   CleanUp,
   CriticalSpeeds,
@@ -91,6 +92,7 @@ import {
 } from "./present-balance.js";
 import { presentBearingPressure } from "./present-bearing-pressure.js";
 import { presentBeltPulls, presentBeltWrap } from "./present-belt.js";
+import { presentBeltTensions } from "./present-belt-tensions.js";
 import { presentBending } from "./present-bending.js";
 import { presentBudget, presentUncertain } from "./present-budget.js";
 import { presentCaution } from "./present-caution.js";
@@ -242,6 +244,7 @@ type Result =
   | WheelRunOut
   | BeltAlignment
   | BeltPulls
+  | BeltTensions
   | ShaftBending
   | ShaftsCompared
   | CriticalSpeeds
@@ -336,6 +339,7 @@ const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: 
   "shafts compared": presentShaftsCompared,
   "critical speeds": presentCriticalSpeeds,
   "belt pulls": presentBeltPulls,
+  "belt tensions": presentBeltTensions,
   "belt wrap": presentBeltWrap,
   "endurance limit": presentEnduranceLimit,
   "bearing pressure": presentBearingPressure,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { coastDown } from "../../../kernel-helpers/bearing/index.js";
-import { quantity, rpm } from "../../../kernel-helpers/quantity/index.js";
+import { measured, quantity, rpm } from "../../../kernel-helpers/quantity/index.js";
 import { readTable, type Table } from "../../../kernel-helpers/survey/index.js";
 import { expectClose } from "../../support/expect-close.js";
 
@@ -42,6 +42,15 @@ describe("coastDown(table, options)", () => {
       rel: 1e-9,
       because: "work = loss of kinetic energy",
     });
+  });
+  it("counts the inertia's own uncertainty: a share of J is the same share of the torque", () => {
+    const table = tableOf(...seconds.map((t) => `${t},${110 - 0.5 * t}`));
+    const inertia = measured(options.inertia, quantity(0.5, "kilogramSquareMetre"));
+    const [plain, found] = [options, { ...options, inertia }].map(
+      (of) => coastDown(table, of).atFirst.torque,
+    );
+    const share = Math.sqrt(found!.standardUncertainty.si ** 2 - plain!.standardUncertainty.si ** 2);
+    expectClose(share / found!.value.si, 0.05, { rel: 1e-9, because: "squares added" });
   });
   it("refuses too few readings, times out of order, a speed that grows, and no inertia", () => {
     expect(() => coastDown(tableOf("0,110", "10,100", "20,90"), options)).toThrow(/at least 4 readings/);
