@@ -129,7 +129,7 @@ export function caseNumbers(where: string, given: Omit<ShaftCase, "duty">): Case
 }
 
 /** The shaft's own weight as an even force. */
-function evenWeight(where: string, { ownWeight }: ShaftCase): readonly EvenForce[] {
+function evenWeight(where: string, { ownWeight }: Pick<ShaftCase, "ownWeight">): readonly EvenForce[] {
   if (ownWeight === undefined) return [];
   const { from, to } = ownWeight;
   if (!(to.si > from.si))
