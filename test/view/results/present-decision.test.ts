@@ -44,7 +44,7 @@ describe("present(decision)", () => {
     const text = textOf(decision({ now: { options: options(2.4309), limits: decision().limits } }));
     expect(text).toMatch(/moved since 2026-05-04/);
     expect(text).toMatch(
-      /turn down\s+diameter .*2\.43090 ± 0\.00039 in\s+−0\.1 thou, 0\.5 times its standard uncertainty/,
+      /turn down\s+figure: diameter[\s\S]*now: 2\.43090 ± 0\.00039 in\s+moved by: −0\.1 thou, 0\.5 times its standard uncertainty/,
     );
     expect(text).not.toMatch(/Decide anew/);
   });
