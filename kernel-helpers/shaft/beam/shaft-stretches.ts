@@ -64,7 +64,7 @@ export function stretchesOf(
  * the safe side for strength and deflection where nothing thinner hides there; "neighbouring larger diameter": for the
  * weight, or to see how much the gap matters
  * @returns stretches without gaps, along the shaft
- * @throws RangeError  the assumption is none of these
+ * @throws RangeError  the assumption is none of these; no stretch at all
  * @example
  * const stretches = [{ from: mm(0), to: mm(40), diameter: mm(60) }, { from: mm(50), to: mm(90), diameter: mm(55) }];
  * closeGaps(stretches, "neighbouring smaller diameter")[1].diameter.in("mm") // 55
@@ -79,10 +79,13 @@ export function closeGaps(
       `closeGaps: the assumption must be "neighbouring smaller diameter" or "neighbouring larger diameter", got ${String(assumption)}`,
     );
   const sorted = [...stretches].sort((a, b) => a.from.si - b.from.si);
+  if (sorted.length === 0) throw new RangeError("closeGaps: at least one stretch must be given, got none");
+  // Stations may lie below 0: what counts as no gap is measured by the shaft, not by the station.
+  const close = 1e-9 * (sorted.at(-1)!.to.si - sorted[0]!.from.si);
   return Object.freeze(
     sorted.flatMap((stretch, i) => {
       const before = sorted[i - 1];
-      if (before === undefined || stretch.from.si <= before.to.si * (1 + 1e-12)) return [stretch];
+      if (before === undefined || stretch.from.si - before.to.si <= close) return [stretch];
       const firstIsSmaller = diameterOf(before) <= diameterOf(stretch);
       const like = firstIsSmaller === (assumption === "neighbouring smaller diameter") ? before : stretch;
       return [Object.freeze({ ...like, from: before.to, to: stretch.from }), stretch];

@@ -52,7 +52,7 @@ import { shaftLoads } from "./shaft-loads.js";
  * const bar = [{ from: inch(0), to: inch(58), diameter: inch(2.4375) }];
  * const cut = turnedDown(bar, { from: inch(5), to: inch(13), diameter: inch(2.4) });
  * const compared = compareShafts({ shaft: shaft, before: bar, after: cut, material: material("steel") });
- * compared.figures.find(({ name }) => name === "largest moment").after.value.value.in("lbfInch").toFixed(0) // "5864"
+ * compared.figures.find(({ name }) => name === "largest moment").after.value.value.in("lbfInch").toFixed(0) // "5382"
  * @source slope in sleeve bearings below 0.001: common practice, no source; distance from a whirl: likewise
  */
 export function compareShafts(input: CompareShaftsInput): ShaftsCompared {

@@ -18,12 +18,13 @@ export interface BendingCase {
 /** Heights [px]: half the shaft, a diagram, and what lies between two panels. */
 const shaftHalf = 26;
 const diagram = 130;
+const shearHeight = 90;
 const between = 34;
 const margin = { l: 74, r: 24, t: 64, b: 56 };
 const dashes = ["solid", "dash", "dot", "dashdot"] as const;
 
 /**
- * The shaft from the side with its loads and bearings, the moment and the deflection along it; several states over each
+ * The shaft from the side with its loads and bearings, shear, moment and deflection along it; several states over each
  * other.
  */
 export function bendingFigure(cases: readonly BendingCase[], units: ShownUnits): FigureBlock {
@@ -44,7 +45,7 @@ export function bendingFigure(cases: readonly BendingCase[], units: ShownUnits):
   const along = last.stations.map(({ station }) => onScale(station, size));
   const room = 0.04 * (along.at(-1)! - along[0]!);
   const line = (
-    panel: "y2" | "y3",
+    panel: "y2" | "y3" | "y4",
     each: (s: ShaftBending["stations"][number]) => number,
     what: string,
   ): PlotTrace[] =>
@@ -60,7 +61,13 @@ export function bendingFigure(cases: readonly BendingCase[], units: ShownUnits):
           yaxis: panel,
           x: bending.stations.map(({ station }) => onScale(station, size)),
           y: bending.stations.map((s) => tidy(each(s))),
-          line: { color: seriesLook(i).color, width: 2, dash: dashes[i % dashes.length]! },
+          line: {
+            color: seriesLook(i).color,
+            width: 2,
+            dash: dashes[i % dashes.length]!,
+            // Each station says what the shear is just behind it.
+            ...(panel === "y4" ? { shape: "hv" as const } : {}),
+          },
           ...(cases.length === 1 ? { fill: "tozeroy", fillcolor: stateLooks["as made"].wash } : {}),
           hovertemplate: `%{x} ${sizeSymbol}: ${what} %{y:.3~g}<extra>${plotText(name, 40, 80)}</extra>`,
         }) satisfies Record<string, unknown> & Partial<PlotData>,
@@ -111,7 +118,7 @@ export function bendingFigure(cases: readonly BendingCase[], units: ShownUnits):
       loads.map(({ name, station, force: f, direction }) => ({
         at: onScale(station, size),
         angle: direction.si,
-        text: `${plotText(name, 26, 40)}, ${inUnit(f, force, 3)} to ${formatNumber(direction.in("degree"), 3)}°`,
+        text: `${plotText(name, 26, 40)},<br>${inUnit(f, force, 3)} to ${formatNumber(direction.in("degree"), 3)}°`,
         color: ink,
       })),
       "above",
@@ -122,7 +129,7 @@ export function bendingFigure(cases: readonly BendingCase[], units: ShownUnits):
       last.supports.map(({ name, station, reaction, direction }) => ({
         at: onScale(station, size),
         angle: direction.si,
-        text: `${plotText(name, 26, 40)} holds with ${inUnit(reaction.value, force, 3)} to ${formatNumber(direction.in("degree"), 3)}°`,
+        text: `${plotText(name, 26, 40)} holds<br>with ${inUnit(reaction.value, force, 3)} to ${formatNumber(direction.in("degree"), 3)}°`,
         color: seriesLook(1).color,
       })),
       "below",
@@ -132,7 +139,7 @@ export function bendingFigure(cases: readonly BendingCase[], units: ShownUnits):
   ];
   const above = shaftHalf + 12 + clockRow * loads.length;
   const below = shaftHalf + 12 + clockRow * last.supports.length;
-  const heights = [diagram, between, diagram, between, above + below];
+  const heights = [diagram, between, diagram, between, shearHeight, between, above + below];
   const whole = heights.reduce((sum, h) => sum + h, 0);
   const share = (from: number, to: number): [number, number] => [
     tidy(heights.slice(0, from).reduce((sum, h) => sum + h, 0) / whole),
@@ -140,12 +147,13 @@ export function bendingFigure(cases: readonly BendingCase[], units: ShownUnits):
   ];
   return {
     type: "figure",
-    alt: `The shaft from the side with ${loads.length} loads and ${last.supports.length} bearings; its bending moment, at most ${inUnit(last.largestMoment.moment.value, momentUnit, 3)}, and its deflection, at most ${inUnit(last.largestDeflection.deflection.value, small, 3)}.`,
+    alt: `The shaft from the side with ${loads.length} loads and ${last.supports.length} bearings; its shear and its bending moment, at most ${inUnit(last.largestMoment.moment.value, momentUnit, 3)}, and its deflection, at most ${inUnit(last.largestDeflection.deflection.value, small, 3)}.`,
     caption: `Resultants of both planes. Diameters are drawn larger than lengths. In the circles each force points as seen from the end where the stations begin: right 0°, up 90°.${cases.length > 1 ? ` Loads and bearing forces are those of "${cases.at(-1)!.name}".` : ""}`,
     figure: {
       data: [
         ...outlines,
         ...line("y2", ({ moment }) => moment.value.in(momentUnit), `moment, ${momentSymbol},`),
+        ...line("y4", ({ shear }) => shear.value.in(force), `shear, ${inch ? "lbf" : "N"},`),
         ...line("y3", ({ deflection }) => deflection.value.in(small), `deflection, ${smallSymbol},`),
       ],
       layout: {
@@ -161,7 +169,7 @@ export function bendingFigure(cases: readonly BendingCase[], units: ShownUnits):
           title: { text: `station (${sizeSymbol})` },
         },
         yaxis: {
-          domain: share(4, 5),
+          domain: share(6, 7),
           range: [-below, above],
           showticklabels: false,
           showgrid: false,
@@ -176,6 +184,11 @@ export function bendingFigure(cases: readonly BendingCase[], units: ShownUnits):
           domain: share(0, 1),
           rangemode: "tozero",
           title: { text: `deflection (${smallSymbol})` },
+        },
+        yaxis4: {
+          domain: share(4, 5),
+          rangemode: "tozero",
+          title: { text: `shear (${inch ? "lbf" : "N"})` },
         },
         annotations: clocks.flatMap(({ annotations }) => annotations),
         shapes: [...worn, ...clocks.flatMap(({ shapes }) => shapes)],

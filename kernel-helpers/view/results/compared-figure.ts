@@ -73,8 +73,6 @@ export function comparedFigure(figures: readonly ComparedFigure[]): FigureBlock 
       layout: {
         width: 720,
         height: 150 + 40 * limited.length,
-        margin: { l: 190, r: 24, t: 64, b: 64 },
-        title: { text: "Limits, as made and after the cut" },
         xaxis: {
           type: "log",
           range: [tidy(Math.log10(low)), tidy(Math.log10(high))],
@@ -85,7 +83,7 @@ export function comparedFigure(figures: readonly ComparedFigure[]): FigureBlock 
         yaxis: {
           range: [limited.length - 0.5, -0.5],
           tickvals: limited.map((_, i) => i),
-          ticktext: limited.map(({ name }) => plotText(name, 26, 70)),
+          ticktext: limited.map(({ name }) => plotText(name, 20, 70)),
           showgrid: false,
         },
         shapes: [

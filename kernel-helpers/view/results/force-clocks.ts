@@ -13,7 +13,7 @@ export interface ClockForce {
 }
 
 /** Height of one row [px]. */
-export const clockRow = 30;
+export const clockRow = 36;
 const radius = 11;
 
 /**
@@ -38,7 +38,8 @@ export function forceClocks(
   const shapes: PlotMark[] = [];
   rows.forEach(({ at, angle, text, color }, row) => {
     const y = sign * (edge + clockRow * (row + 0.75));
-    const left = at > range[0] + 0.68 * (range[1] - range[0]);
+    // On the side with more room, so that a telephone has place for two short lines.
+    const left = at > range[0] + 0.5 * (range[1] - range[0]);
     shapes.unshift({
       type: "line",
       xref: "x",
@@ -88,6 +89,7 @@ export function forceClocks(
         yref: "y",
         xanchor: left ? "right" : "left",
         xshift: (left ? -1 : 1) * (radius + 5),
+        align: left ? "right" : "left",
         text,
         showarrow: false,
         bgcolor: paper,

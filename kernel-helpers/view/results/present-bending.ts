@@ -76,6 +76,7 @@ export function forceText(force: Measured<Force>, { system }: ShownUnits): strin
 function supportTable({ supports }: ShaftBending, units: ShownUnits): TableBlock {
   return {
     type: "table",
+    stacked: true,
     caption: "What each bearing bears, 95 % intervals",
     columns: [
       { title: "bearing", align: "left" },

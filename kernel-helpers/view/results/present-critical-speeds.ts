@@ -145,7 +145,8 @@ function figure(found: CriticalSpeeds, { size, sizeSymbol }: ShownUnits): Figure
         arrowwidth: 1,
         arrowcolor: pencil,
         ax: 0,
-        ay: -(height + nameRow),
+        // Ends below the name of the row above, which would else count as covered where the screen is narrow.
+        ay: -(height + nameRow - 5),
       } satisfies Partial<Annotations>,
     ];
   });

@@ -23,7 +23,8 @@ export function presentShaftsCompared(found: ShaftsCompared): Presentation {
     blocks: [
       verdict(found, units),
       comparedFigure(found.figures),
-      table(found, units),
+      limitTable(found, units),
+      otherTable(found, units),
       ...warningBlocks(found.warnings),
     ],
   });
@@ -62,12 +63,11 @@ function plainOrMeasured(value: Measured<AnyQuantity | number>, unit?: UnitName)
 }
 
 function limitText({ measure, limit }: ComparedFigure, units: Units): string {
-  if (limit === undefined) return "-";
-  const words = limit.side;
-  if (measure === "slope") return `${words} ${formatNumber(1000 * (limit.value as number), 3)} in 1000`;
-  if (measure === "share") return `${words} ${formatNumber(100 * (limit.value as number), 3)} %`;
-  if (measure === "factor") return `${words} ${factorNumber(limit.value as number)}`;
-  return `${words} ${inUnit(limit.value as AnyQuantity, units[measure], 3)}`;
+  const words = limit!.side;
+  if (measure === "slope") return `${words} ${formatNumber(1000 * (limit!.value as number), 3)} in 1000`;
+  if (measure === "share") return `${words} ${formatNumber(100 * (limit!.value as number), 3)} %`;
+  if (measure === "factor") return `${words} ${factorNumber(limit!.value as number)}`;
+  return `${words} ${inUnit(limit!.value as AnyQuantity, units[measure], 3)}`;
 }
 
 /** A change in per cent, with its 95 % where it was reckoned: "+0.16 ± 0.02 %". */
@@ -80,11 +80,13 @@ function changeText({ value, standardUncertainty }: ComparedFigure["change"]): s
   return `${sign}${plusMinus(percent)} %`;
 }
 
-function table({ figures }: ShaftsCompared, units: Units): TableBlock {
+/** What is held against a limit, each row to be read by itself. */
+function limitTable({ figures }: ShaftsCompared, units: Units): TableBlock {
   return {
     type: "table",
+    stacked: true,
     caption:
-      "Every figure of both states, ± U (95 %), factors with the ends of their 95 %. The change is sharper than either, because both bear the same load",
+      "What is limited, ± U (95 %), factors with the ends of their 95 %. The change is sharper than either, because both bear the same load",
     columns: [
       { title: "figure", align: "left" },
       { title: "as made", align: "right" },
@@ -93,26 +95,49 @@ function table({ figures }: ShaftsCompared, units: Units): TableBlock {
       { title: "limit", align: "right" },
       { title: "after the cut it", align: "left" },
     ],
-    rows: figures.map((one) => ({
-      cells: [
-        one.name,
-        valueText(one, one.before, units),
-        valueText(one, one.after, units),
-        changeText(one.change),
-        limitText(one, units),
-        one.after.verdict === undefined
-          ? "-"
-          : one.after.verdict === "does not hold" && one.before.verdict === "does not hold"
+    rows: figures
+      .filter(({ limit }) => limit !== undefined)
+      .map((one) => ({
+        cells: [
+          ...stateCells(one, units),
+          limitText(one, units),
+          one.after.verdict === "does not hold" && one.before.verdict === "does not hold"
             ? "does not hold, nor did it as made"
-            : one.after.verdict,
-      ],
-      ...(one.after.verdict === "does not hold"
-        ? { mark: "bad" as const }
-        : one.after.verdict === "cannot tell yet"
-          ? { mark: "warn" as const }
-          : {}),
-    })),
+            : one.after.verdict!,
+        ],
+        ...(one.after.verdict === "does not hold"
+          ? { mark: "bad" as const }
+          : one.after.verdict === "cannot tell yet"
+            ? { mark: "warn" as const }
+            : {}),
+      })),
   };
+}
+
+function otherTable({ figures }: ShaftsCompared, units: Units): TableBlock {
+  return {
+    type: "table",
+    stacked: true,
+    caption: "What no limit is set for, ± U (95 %)",
+    columns: [
+      { title: "figure", align: "left" },
+      { title: "as made", align: "right" },
+      { title: "after the cut", align: "right" },
+      { title: "change", align: "right" },
+    ],
+    rows: figures
+      .filter(({ limit }) => limit === undefined)
+      .map((one) => ({ cells: stateCells(one, units) })),
+  };
+}
+
+function stateCells(one: ComparedFigure, units: Units): string[] {
+  return [
+    one.name,
+    valueText(one, one.before, units),
+    valueText(one, one.after, units),
+    changeText(one.change),
+  ];
 }
 
 function verdict({ figures, verdict: judged }: ShaftsCompared, units: Units): VerdictBlock {
