@@ -1,5 +1,5 @@
 import { cpSync, mkdirSync, readFileSync, symlinkSync, writeFileSync } from "node:fs";
-import { join } from "node:path";
+import { dirname, join } from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
 import { runRebuild } from "../../../kernel-helpers/notebook/run-rebuild.js";
 import { bundleName, shareRebuild } from "../../../kernel-helpers/notebook/share/index.js";
@@ -7,6 +7,7 @@ import { type Files, textOf, verifyBag } from "../../../kernel-helpers/record/bu
 import { demoFolder } from "../../../kernel-helpers/record/index.js";
 import { ensureBuilt } from "../../support/built.js";
 import { temporaryFolder } from "../../support/temporary-folder.js";
+import { bagFaults } from "../../support/validate-bag.js";
 
 interface Entity {
   readonly "@id": string;
@@ -42,6 +43,12 @@ describe("shareRebuild(a rebuild that has been run)", () => {
     const first = await shareRebuild({ directory: folder, today });
     const second = await shareRebuild({ directory: folder, today: "2030-01-01", date: first.date });
     expect(verifyBag(first.bag)).toMatchObject({ valid: true, faults: [] });
+    const unpacked = temporaryFolder();
+    for (const [path, content] of first.bag) {
+      mkdirSync(dirname(join(unpacked, path)), { recursive: true });
+      writeFileSync(join(unpacked, path), content);
+    }
+    expect(bagFaults(unpacked)).toEqual([]);
     expect([...second.bag.keys()]).toEqual([...first.bag.keys()]);
     for (const [path, content] of first.bag)
       expect(Buffer.from(second.bag.get(path)!).equals(content), path).toBe(true);
