@@ -1,13 +1,8 @@
 /** Running worksheets: the kernel and its client, notebook files, the runner, and the registration with Jupyter. */
 export { CellError, CellTimeoutError, KernelDiedError } from "./client/client-errors.js";
-export {
-  type CellOptions,
-  type CellReply,
-  KernelClient,
-  type KernelOptions,
-  type KernelOutput,
-} from "./client/kernel-client.js";
+export { KernelClient, type KernelOptions } from "./client/kernel-client.js";
 export { kernelProgram } from "./client/kernel-process.js";
+export type { CellOptions, CellReply, KernelOutput } from "./client/running-kernel.js";
 export { canonicalNotebook } from "./file/canonical-notebook.js";
 export { NotebookFormatError } from "./file/check-notebook.js";
 export { readNotebook, writeExecuted, writeNotebook } from "./file/notebook-file.js";

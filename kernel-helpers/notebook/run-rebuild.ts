@@ -18,7 +18,7 @@ import {
 } from "../record/index.js";
 import type { Painter } from "../view/picture/painter.js";
 import { ThreadPainter } from "../view/picture/thread-painter.js";
-import type { RunningKernel } from "./client/kernel-client.js";
+import type { RunningKernel } from "./client/running-kernel.js";
 import { headingOf } from "./file/heading-of.js";
 import { readNotebook } from "./file/notebook-file.js";
 import { isAsLeft, whyToRun } from "./fresh-sheets.js";

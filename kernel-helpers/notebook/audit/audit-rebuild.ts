@@ -19,7 +19,7 @@ import {
   versions,
 } from "../../record/index.js";
 import type { Audit, AuditedDecision, AuditedResult } from "../../view/results/audit-types.js";
-import type { RunningKernel } from "../client/kernel-client.js";
+import type { RunningKernel } from "../client/running-kernel.js";
 import { sheetsInOrder } from "../sheets-in-order.js";
 import { attributeMoves } from "./attribute-moves.js";
 import { comparePublished } from "./compare-published.js";

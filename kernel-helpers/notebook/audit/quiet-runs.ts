@@ -13,7 +13,8 @@ import {
   writeFile,
 } from "../../record/index.js";
 import { CellError } from "../client/client-errors.js";
-import { KernelClient, type RunningKernel } from "../client/kernel-client.js";
+import { KernelClient } from "../client/kernel-client.js";
+import type { RunningKernel } from "../client/running-kernel.js";
 import { outputFolder } from "../run-rebuild.js";
 
 /** A sheet by its code alone. */

@@ -5,8 +5,10 @@ import { portTaken } from "../kernel/sockets.js";
 import { addressOf } from "../wire/connection.js";
 import { decode, encode, type Message, newHeader } from "../wire/message.js";
 import { Outbox } from "../wire/outbox.js";
-import { CellError, CellTimeoutError, KernelDiedError } from "./client-errors.js";
+import { CellTimeoutError, KernelDiedError } from "./client-errors.js";
+import { executeCell, failureOf } from "./execute-cell.js";
 import { KernelProcess, kernelProgram } from "./kernel-process.js";
+import type { CellOptions, CellReply, KernelOutput, RunningKernel } from "./running-kernel.js";
 
 /** A kernel to be started. */
 export interface KernelOptions {
@@ -22,46 +24,6 @@ export interface KernelOptions {
   readonly onSpawned?: () => void;
   /** The program and its arguments, for another kernel run by Node; this package's own where not given. */
   readonly program?: readonly string[];
-}
-
-/** How to run one cell. */
-export interface CellOptions {
-  /** How long it may take; without limit where not given [ms]. */
-  readonly timeout?: number;
-  /** After that it is interrupted, and may take this long to come to rest; five seconds where not given [ms]. */
-  readonly interruptTimeout?: number;
-  /** Called for each message the cell causes: stream, execute_result, display_data, error, …; late ones too. */
-  readonly onOutput?: (output: KernelOutput) => void;
-  /** The id of the cell in its notebook. */
-  readonly cellId?: string;
-  /** True for a cell whose value is not to be shown, nor counted: only what it does matters. */
-  readonly silent?: boolean;
-  /** Whether cells already sent are given up when this one fails; true where not given. */
-  readonly stopOnError?: boolean;
-}
-
-/** A message the kernel published on behalf of a cell. */
-export interface KernelOutput {
-  readonly type: string;
-  readonly content: Readonly<Record<string, unknown>>;
-}
-
-/** A cell that went well. */
-export interface CellReply {
-  readonly executionCount: number;
-  readonly outputs: readonly KernelOutput[];
-}
-
-/** What a run asks of a kernel. */
-export interface RunningKernel {
-  execute(code: string, options?: CellOptions): Promise<CellReply>;
-  reset(sheet: {
-    readonly directory: string;
-    readonly sheet?: string;
-    readonly pictures?: "drawn" | "owed";
-    readonly thrownAway?: boolean;
-  }): Promise<void>;
-  close(): Promise<void>;
 }
 
 interface Pending {
@@ -151,25 +113,13 @@ export class KernelClient implements RunningKernel {
    * @throws KernelDiedError the kernel ended
    */
   async execute(code: string, options: CellOptions = {}): Promise<CellReply> {
-    const outputs: KernelOutput[] = [];
-    const onOutput = (output: KernelOutput): void => {
-      outputs.push(output);
-      options.onOutput?.(output);
-    };
-    const asked = {
-      code,
-      silent: options.silent ?? false,
-      store_history: options.silent !== true,
-      user_expressions: {},
-      allow_stdin: false,
-      stop_on_error: options.stopOnError ?? true,
-    };
-    const answer = this.#ask("execute_request", asked, onOutput, { cellId: options.cellId });
-    const { timeout, interruptTimeout = fiveSeconds } = options;
-    const { content } =
-      timeout === undefined ? await answer : await this.#inTime(answer, timeout, interruptTimeout);
-    if (content.status !== "ok") throw failure(content);
-    return { executionCount: Number(content.execution_count), outputs };
+    return executeCell(code, options, async (asked, onOutput) => {
+      const content = { ...asked, user_expressions: {}, allow_stdin: false };
+      const answer = this.#ask("execute_request", content, onOutput, { cellId: options.cellId });
+      const { timeout, interruptTimeout = fiveSeconds } = options;
+      return (await (timeout === undefined ? answer : this.#inTime(answer, timeout, interruptTimeout)))
+        .content;
+    });
   }
 
   /** Any other request of the protocol; resolves with the content of its reply. */
@@ -191,7 +141,7 @@ export class KernelClient implements RunningKernel {
     readonly thrownAway?: boolean;
   }): Promise<void> {
     const content = await this.request("journalbox_reset_request", { ...sheet });
-    if (content.status !== "ok") throw failure(content);
+    if (content.status !== "ok") throw failureOf(content);
     for (const [id, pending] of this.#pending) if (pending.finished) this.#pending.delete(id);
   }
 
@@ -292,19 +242,4 @@ export class KernelClient implements RunningKernel {
   #encode(message: Message): Buffer[] {
     return encode(message, this.#process.connection.key);
   }
-}
-
-function failure(content: Message["content"]): CellError {
-  if (content.status === "aborted")
-    return new CellError({
-      ename: "Aborted",
-      evalue: "an earlier cell failed, so this one was not run",
-      traceback: [],
-    });
-  const { ename, evalue, traceback } = content;
-  return new CellError({
-    ename: String(ename ?? "Error"),
-    evalue: String(evalue ?? ""),
-    traceback: Array.isArray(traceback) ? traceback.map(String) : [],
-  });
 }

@@ -1,4 +1,4 @@
-import type { KernelOutput } from "../client/kernel-client.js";
+import type { KernelOutput } from "../client/running-kernel.js";
 import { joinStreams } from "../file/join-streams.js";
 import type { DataOutput, JsonObject, MimeBundle, Output } from "../file/notebook-format.js";
 

@@ -1,5 +1,5 @@
 import { CellError } from "../client/client-errors.js";
-import type { RunningKernel } from "../client/kernel-client.js";
+import type { RunningKernel } from "../client/running-kernel.js";
 import type { Cell, CodeCell, Notebook, Output } from "../file/notebook-format.js";
 import { OutputCollector } from "./collect-outputs.js";
 import type { FailedCell, SheetError } from "./sheet-result.js";

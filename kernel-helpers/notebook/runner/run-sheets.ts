@@ -1,7 +1,8 @@
 import { join } from "node:path";
 import type { Painter } from "../../view/picture/painter.js";
 import { ThreadPainter } from "../../view/picture/thread-painter.js";
-import { KernelClient, type RunningKernel } from "../client/kernel-client.js";
+import { KernelClient } from "../client/kernel-client.js";
+import type { RunningKernel } from "../client/running-kernel.js";
 import { readNotebook, writeExecuted } from "../file/notebook-file.js";
 import type { Notebook } from "../file/notebook-format.js";
 import { beginToDraw, completeCells } from "./complete-cells.js";

@@ -4,8 +4,9 @@ import { basename, dirname, join } from "node:path";
 import { setTimeout as pause } from "node:timers/promises";
 import { packageRoot } from "../../record/package-root.js";
 import { blocksMimeType } from "../../view/blocks.js";
-import { CellError, CellTimeoutError, KernelDiedError } from "../client/client-errors.js";
-import type { CellOptions, CellReply, KernelOutput, RunningKernel } from "../client/kernel-client.js";
+import { CellTimeoutError, KernelDiedError } from "../client/client-errors.js";
+import { executeCell, failureOf } from "../client/execute-cell.js";
+import type { CellOptions, CellReply, KernelOutput, RunningKernel } from "../client/running-kernel.js";
 import { checkDrawable } from "../report/check-drawable.js";
 import { checkPresentation } from "../report/check-presentation.js";
 import { processMemory } from "./process-memory.js";
@@ -105,21 +106,10 @@ export class SandboxKernel implements RunningKernel {
   }
 
   async execute(code: string, options: CellOptions = {}): Promise<CellReply> {
-    const outputs: KernelOutput[] = [];
-    const onOutput = (output: KernelOutput): void => {
-      outputs.push(output);
-      options.onOutput?.(output);
-    };
-    const asked = {
-      code,
-      silent: options.silent ?? false,
-      store_history: options.silent !== true,
-      stop_on_error: true,
-    };
-    const answer = this.#ask("execute_request", asked, onOutput, options.cellId);
-    const content = await (options.timeout === undefined ? answer : this.#inTime(answer, options.timeout));
-    if (content.status !== "ok") throw failure(content);
-    return { executionCount: Number(content.execution_count), outputs };
+    return executeCell(code, options, (asked, onOutput) => {
+      const answer = this.#ask("execute_request", { ...asked }, onOutput, options.cellId);
+      return options.timeout === undefined ? answer : this.#inTime(answer, options.timeout);
+    });
   }
 
   async reset({ directory, ...rest }: Parameters<RunningKernel["reset"]>[0]): Promise<void> {
@@ -127,7 +117,7 @@ export class SandboxKernel implements RunningKernel {
       directory: realpathSync(directory),
       ...rest,
     });
-    if (content.status !== "ok") throw failure(content);
+    if (content.status !== "ok") throw failureOf(content);
   }
 
   async close(): Promise<void> {
@@ -188,7 +178,8 @@ export class SandboxKernel implements RunningKernel {
     pending.shown += JSON.stringify(fields).length;
     if (pending.shown > this.#limits.output)
       this.#end(`a cell showed more than ${this.#limits.output / 1e6} MB`);
-    else if (type === "reply") pending.finish(fields);
+    else if (type === "reply")
+      pending.finish(fields.status === "error" ? { ...fields, ...errorFields(fields) } : fields);
     else
       pending.onOutput({ type, content: type === "error" ? errorFields(fields) : withoutBadMarks(fields) });
   }
@@ -239,10 +230,6 @@ function isDrawable(given: unknown): boolean {
   } catch {
     return false;
   }
-}
-
-function failure(content: FromSandbox["content"]): CellError {
-  return new CellError(errorFields(content));
 }
 
 function errorFields({ ename, evalue, traceback }: FromSandbox["content"]): {
