@@ -9,6 +9,8 @@ export interface Presentation {
   /** One line that names the result, e.g. "Wear bands of shaft-survey". */
   readonly title: string;
   readonly blocks: readonly Block[];
+  /** Printed on a page of its own: a card that is taken to the work. */
+  readonly ownPage?: boolean;
 }
 
 export type Block =

@@ -52,6 +52,7 @@ export function resetLoader(): void {
 }
 
 function bundleOfPresentation(presentation: Presentation, cell: string): Bundle {
+  const { title, blocks, ownPage } = presentation;
   const figures = figuresOf(presentation);
   for (const { figure } of figures) finishFigure(figure);
   const picture = (block: FigureBlock): string => owedPicture(figures.indexOf(block));
@@ -61,9 +62,7 @@ function bundleOfPresentation(presentation: Presentation, cell: string): Bundle 
     data: {
       "text/html": html + loader,
       "text/plain": renderText(presentation),
-      [blocksMimeType]: JSON.parse(
-        JSON.stringify({ title: presentation.title, blocks: presentation.blocks }),
-      ),
+      [blocksMimeType]: JSON.parse(JSON.stringify({ title, blocks, ownPage })),
     },
     metadata: {},
   };

@@ -35,7 +35,8 @@ export function renderHtml(presentation: Presentation, options: HtmlOptions): st
   const heading = `<h${headingLevel} class="jb-title">${title}</h${headingLevel}>`;
   const blocks = presentation.blocks.map((block) => blockHtml(block, options.picture));
   const style = options.withStyle ? `<style>${viewStyle}</style>\n` : "";
-  return `${style}<section class="jb" aria-label="${title}">\n${heading}\n${blocks.join("\n")}\n</section>`;
+  const look = presentation.ownPage === true ? "jb jb-page" : "jb";
+  return `${style}<section class="${look}" aria-label="${title}">\n${heading}\n${blocks.join("\n")}\n</section>`;
 }
 
 function blockHtml(block: Block, picture: HtmlOptions["picture"]): string {

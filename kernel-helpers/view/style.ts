@@ -46,7 +46,7 @@ max-width:60rem;margin:.2rem 0 1rem;line-height:1.45;font-variant-numeric:tabula
 & .jb-warning{border-left:3px double;padding-left:.7em}
 @media screen and (max-width:700px){& .jb-wide{overflow-x:auto}& .jb-wide img{max-width:none!important}& caption{max-width:88vw}
 & .jb-stack{& thead,& td:empty{display:none}& :is(table,caption,tbody,tr,td){display:block}& td{white-space:normal;border:0;text-align:left;max-width:none}& tr{border-bottom:1px solid var(--line)}& td:first-child{font-weight:600}& td:before{content:attr(data-h);font-weight:400;opacity:.8}}}
-@media print{color:#000;background:#fff;& .jb-live{display:none}& figure img{display:block!important}& details::details-content{content-visibility:visible;block-size:auto}& .jb-scroll{overflow:visible}& .jb-folded>.jb-scroll{display:none}}
+@media print{color:#000;background:#fff;&.jb-page{break-before:page;break-after:page;font-size:.86em;& dl>div{padding:.1em 0}& figure{margin:.3em 0}}& .jb-live{display:none}& figure img{display:block!important}& details::details-content{content-visibility:visible;block-size:auto}& .jb-scroll{overflow:visible}& .jb-folded>.jb-scroll{display:none}}
 }
 [data-jp-theme-light=false] .jb:not(#jb){--bad:#ff6b61;--warn:#f0a030;--good:#4fc27d}
 `;

@@ -32,6 +32,8 @@ describe("bundleOf(value)", () => {
     expect(data["text/html"]).toMatch(/^<style>.*<section class="jb"/s);
     expect(data["text/plain"]).toBe("Shaft\n═════\n\nWorn.");
     expect(data[blocksMimeType]).toEqual(plain);
+    const card = { ...plain, ownPage: true };
+    expect((await bundleOf(card))!.data[blocksMimeType]).toEqual(card);
     expect(metadata).toEqual({});
   });
   it("has a picture in the html and a PNG with its size where there is one figure", async () => {

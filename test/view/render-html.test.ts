@@ -30,6 +30,11 @@ describe("renderHtml(presentation, options)", () => {
       `<section class="jb" aria-label="Shaft">\n<h4 class="jb-title">Shaft</h4>\n<p>Worn.</p>\n</section>`,
     );
   });
+  it("marks a card that is printed on a page of its own, and no other", () => {
+    const card: Presentation = { title: "Card", blocks: [], ownPage: true };
+    expect(renderHtml(card, options)).toContain(`<section class="jb jb-page"`);
+    expect(renderHtml({ ...card, ownPage: false }, options)).toContain(`<section class="jb" `);
+  });
   it("sets the title as a heading of the level asked for", () => {
     const presentation: Presentation = { title: "Shaft", blocks: [] };
     expect(renderHtml(presentation, { ...options, headingLevel: 2 })).toContain(

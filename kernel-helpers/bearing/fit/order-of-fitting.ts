@@ -101,7 +101,7 @@ function lineWork({ shim }: AlignedBox): Work {
   return shim === undefined
     ? { work: "take more heights along the box" }
     : {
-        work: "shim under the low end, more where its feet stand further apart than the heights",
+        work: "shim under the low end",
         amount: shim.thickness,
         at: shim.under,
       };

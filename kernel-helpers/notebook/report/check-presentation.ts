@@ -20,8 +20,9 @@ import {
  */
 export function checkPresentation(value: unknown): Presentation | undefined {
   try {
-    const { title, blocks } = object(value);
-    return { title: text(title), blocks: list(blocks).map(block) };
+    const { title, blocks, ...given } = object(value);
+    const ownPage = optional(given.ownPage, truth);
+    return { title: text(title), blocks: list(blocks).map(block), ...present({ ownPage }) };
   } catch (error) {
     if (error instanceof WrongShape) return undefined;
     throw error;

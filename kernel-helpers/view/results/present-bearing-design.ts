@@ -87,6 +87,7 @@ export function presentAlloyChoice({ ranked, best, demanded }: AlloyChoice): Pre
           { title: "strength", align: "right" },
           { title: "against it", align: "left" },
         ],
+        stacked: true,
         rows: ranked.map((one) => ({
           cells: [
             one.alloy.name,
@@ -108,6 +109,7 @@ export function presentAlloyChoice({ ranked, best, demanded }: AlloyChoice): Pre
           { title: "because", align: "left" },
           { title: "source", align: "left" },
         ],
+        stacked: true,
         rows: ranked[0]!.criteria.map(({ name, outcome, because, source }) => ({
           cells: [name, outcome, because, source],
         })),

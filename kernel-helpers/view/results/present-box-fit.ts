@@ -60,6 +60,7 @@ export function presentBoxFit(fit: BoxFit): Presentation {
         type: "table",
         caption: `What to change; the clearance may differ by ${small(taperLimit)} from end to end`,
         columns: shown.map(({ title, align }) => ({ title, align })),
+        stacked: true,
         rows: boxes.map((box) => ({
           cells: shown.map(({ of }) => of(box) ?? "not known"),
           ...(box.verdict === "does not fit" ? { mark: "bad" as const } : {}),
@@ -109,7 +110,7 @@ export function presentBoxAlignment(alignment: BoxAlignment): Presentation {
           type: "verdict",
           outcome: outcome[verdict],
           text: `${name}: ${verdict}`,
-          because: `It ${tilt.value.si < 0 ? "falls" : "rises"} ${plusMinus(tilt.value.si < 0 ? measured(tilt.value.times(-1), tilt.standardUncertainty) : tilt, { unit: units.small })} (95 %) over its length against the line through all boxes, allowed ${inUnit(limit, units.small, 2)}; its middle stands ${inUnit(offset.si < 0 ? offset.times(-1) : offset, units.small, 2)} ${offset.si < 0 ? "under" : "over"} it.${shim === undefined ? "" : ` Shim ${inUnit(shim.thickness, units.small, 2)} under the end at ${inUnit(shim.under, units.size, 4)}.`}${taken}`,
+          because: `It ${tilt.value.si < 0 ? "falls" : "rises"} ${plusMinus(tilt.value.si < 0 ? measured(tilt.value.times(-1), tilt.standardUncertainty) : tilt, { unit: units.small })} (95 %) over its length against the line through all boxes, allowed ${inUnit(limit, units.small, 2)}; its middle stands ${inUnit(offset.si < 0 ? offset.times(-1) : offset, units.small, 2)} ${offset.si < 0 ? "under" : "over"} it.${shim === undefined ? "" : ` Shim ${inUnit(shim.thickness, units.small, 2)} under the end at ${inUnit(shim.under, units.size, 4)}, more where its feet stand further apart than the heights.`}${taken}`,
         }),
       ),
       lineFigure(alignment, units.size, units.small),

@@ -28,6 +28,7 @@ export function presentOrderOfFitting({ boxes, verdict }: OrderOfFitting): Prese
           { title: "stands", align: "left" },
           { title: "what to do", align: "left" },
         ],
+        stacked: true,
         rows: boxes.flatMap(({ name, steps }) =>
           steps.map((step) => {
             const mark = marks[step.state];

@@ -27,6 +27,7 @@ export function presentPourPlan(plan: PourPlan): Presentation {
     inchShop ? `${formatFixed(length.in("inch"), 4)} in` : `${formatFixed(length.in("mm"), 3)} mm`;
   return Object.freeze<Presentation>({
     title: `Pour card: ${plan.name}`,
+    ownPage: true,
     blocks: [
       {
         type: "verdict",

@@ -16,6 +16,12 @@ describe("checkPresentation(value)", () => {
     expect(checkPresentation(presentation)).toEqual(presentation);
   });
 
+  it("keeps that a card has a page of its own, and refuses another word for it", () => {
+    const card = { title: "t", blocks: [], ownPage: true };
+    expect(checkPresentation(card)).toEqual(card);
+    expect(checkPresentation({ ...card, ownPage: "yes" })).toBeUndefined();
+  });
+
   it("drops fields it does not know", () => {
     const given = { title: "t", extra: 1, blocks: [{ type: "text", text: "x", html: "<b>" }] };
     expect(checkPresentation(given)).toEqual({ title: "t", blocks: [{ type: "text", text: "x" }] });

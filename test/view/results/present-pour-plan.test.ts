@@ -40,6 +40,7 @@ const fact = (label: string): string => facts.find((one) => one.label === label)
 describe("the pour card", () => {
   it("says first whether it fills, then shows the box, then what to read off at the pot", () => {
     expect(shown.title).toBe("Pour card: pulley box");
+    expect(shown.ownPage).toBe(true);
     expect(shown.blocks.slice(0, 3).map(({ type }) => type)).toEqual(["verdict", "drawing", "facts"]);
     expect(shown.blocks[0]).toMatchObject({
       type: "verdict",
