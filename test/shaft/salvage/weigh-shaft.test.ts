@@ -7,6 +7,7 @@ import {
   type Length,
   measured,
   pound,
+  poundPerCubicInch,
   rpm,
   thou,
 } from "../../../kernel-helpers/quantity/index.js";
@@ -118,6 +119,24 @@ describe("shaftLoads(shaft, places)", () => {
   it("moves pull and torque together with the power: ten per cent of it is ten of the torque", () => {
     const { torque } = shaftLoads(shaft).places[0]!;
     expectClose(torque.standardUncertainty.si / torque.value.si, 0.1, rounding);
+  });
+  it("counts the shaft's own weight where it is given: half on each box, q l²/8 in the middle", () => {
+    const density = poundPerCubicInch(0.284);
+    // From one box's middle to the other's, 53 in.
+    const ownWeight = { from: inch(9.5), to: inch(62.5), diameter: inch(2.4375), density };
+    const still = shaft.wheels.map((wheel) => ({
+      ...wheel,
+      mass: pound(0),
+      belt: belt(inch(30), 270, 1e-9),
+    }));
+    const middle = [{ name: "middle", station: inch(36) }];
+    const loads = shaftLoads({ ...shaft, wheels: still, ownWeight }, middle);
+    const weight = 0.284 * (Math.PI / 4) * 2.4375 ** 2 * 53;
+    const tiny = { rel: 1e-5, because: "belts that carry next to nothing" };
+    for (const { force } of loads.boxes) expectClose(force.value.in("lbf"), weight / 2, tiny);
+    expectClose(loads.places.at(-1)!.moment.value.in("lbfInch"), (weight * 53) / 8, tiny);
+    const nowhere = { ...ownWeight, to: inch(0) };
+    expect(() => shaftLoads({ ...shaft, ownWeight: nowhere })).toThrow(/ownWeight must reach from a lower/);
   });
   it("says what an empty load case lacks", () => {
     expect(() => shaftLoads({ ...shaft, loadCase: " " })).toThrow(/load case is empty: say in words/);
@@ -247,6 +266,20 @@ describe("weighShaft(input)", () => {
       assumptions: [{ name: "four times the power", inputs: { power: 4 } }],
     });
     expect(assumptions[0]!.options[0]!.chance).toBeLessThan(weighed.options[0]!.chance);
+  });
+  it("turns a belt about as if it had been given from there, and counts how well its direction is known", () => {
+    const half = { "belt direction, driven pulley": Math.PI };
+    const { assumptions } = weighShaft({ ...input, assumptions: [{ name: "the other side", inputs: half }] });
+    const wheels = [{ ...shaft.wheels[0]!, belt: belt(inch(30), 20) }, shaft.wheels[1]!];
+    const from20 = weighShaft({ ...input, shaft: { ...shaft, wheels }, draws: 1000 });
+    expectClose(assumptions[0]!.options[0]!.chance, from20.options[0]!.chance, {
+      abs: 1e-9,
+      because: "the same draws of the same seed",
+    });
+    const aimed = { ...shaft, wheels: shaft.wheels.map((wheel) => ({ ...wheel, aim: degree(10) })) };
+    const [sure, unsure] = [shaft, aimed].map((one) => shaftLoads(one).boxes[0]!.force);
+    expect(unsure!.value.si).toBe(sure!.value.si);
+    expect(unsure!.standardUncertainty.si).toBeGreaterThan(sure!.standardUncertainty.si);
   });
   it("says which journal is missing, and refuses one that would grow or vanish", () => {
     expect(() => weighShaft({ ...input, journals: [turned[0]!] })).toThrow(
