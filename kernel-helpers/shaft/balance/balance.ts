@@ -22,6 +22,8 @@ export interface PlaneCorrection {
   readonly angle: Measured<Angle>;
   /** The change against what was fastened in the last run, for those who leave it on. */
   readonly fromLastRun: { readonly mass: Mass; readonly angle: Angle };
+  /** What was left with the masses of the last run on, its check run: points to the heavy side. */
+  readonly left: MeasuredUnbalance;
   /** What is to be expected to stay for the uncertainty of the correction: root mean square. */
   readonly expectedLeft: Quantity<"mass unbalance">;
 }
@@ -38,6 +40,13 @@ export interface Balance {
     readonly before: number;
     /** Amplitude in the last run. */
     readonly last: number;
+    /** As read, phases counted as the rotor's angles [rad]; u of a component [unit of the readings, SI]. */
+    readonly runs: readonly {
+      readonly line: number;
+      readonly amplitude: number;
+      readonly phase: number;
+      readonly u: number;
+    }[];
     readonly dimension: string;
     readonly unit: string | undefined;
   }[];
@@ -118,6 +127,8 @@ export function balance(runs: BalanceRuns): Balance {
             mass: massIn(size(change) / radius.si),
             angle: angleIn(direction(change)),
           }),
+          // Bare rotor: against the correction. With the last run's masses on, they are added.
+          left: measuredUnbalance({ re: -change.re, im: -change.im }, covariances[p]!, dof, unitSystem),
           expectedLeft: unbalanceIn(Math.sqrt(covariances[p]!.re + covariances[p]!.im), unitSystem),
         });
       }),
@@ -128,6 +139,16 @@ export function balance(runs: BalanceRuns): Balance {
           name,
           before: Math.hypot(coefficients[s]![0]!, coefficients[s]![1]!),
           last: size(last.readings[s]!),
+          runs: Object.freeze(
+            runs.runs.map(({ line, readings }, k) =>
+              Object.freeze({
+                line,
+                amplitude: size(readings[s]!),
+                phase: direction(readings[s]!),
+                u: runs.uncertainties[k]![s]!,
+              }),
+            ),
+          ),
           dimension,
           unit,
         }),

@@ -14,6 +14,7 @@ export {
   balanceWithoutPhase,
 } from "./balance-without-phase.js";
 export { drilledDepth } from "./drilled-depth.js";
+export { type DrilledHoles, type DrilledHolesOptions, drilledHoles } from "./drilled-holes.js";
 export { judgeUnbalance, type UnbalanceVerdict } from "./judge-unbalance.js";
 export {
   balanceGrades,

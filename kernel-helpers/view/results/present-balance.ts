@@ -4,6 +4,7 @@ import type {
   BalanceOnWays,
   BalanceRuns,
   BalanceWithoutPhase,
+  DrilledHoles,
   PermissibleUnbalance,
   SplitCorrection,
   UnbalanceVerdict,
@@ -11,6 +12,7 @@ import type {
 import type { Block, Presentation } from "../blocks.js";
 import { formatMeasured, plusMinus } from "../format-measured.js";
 import { balanceFace } from "./balance-face.js";
+import { balancePolar } from "./balance-polar.js";
 import { chanceText } from "./chance-text.js";
 import { countText } from "./count-text.js";
 import { threeDigits } from "./three-digits.js";
@@ -124,6 +126,13 @@ export function presentBalance(found: Balance): Presentation {
         alt: `The wheel's face, 0° at the top: ${threeDigits(mass.value)} to fasten at ${threeDigits(angle.value)}, opposite the heavy side.`,
       }),
     ),
+    ...found.pickups.map(
+      (pickup): Block => ({
+        type: "drawing",
+        drawing: balancePolar(pickup),
+        alt: `Polar figure${pickup.name === "" ? "" : ` of ${pickup.name}`}: each run's reading as a vector, 0° at the top, growing clockwise.`,
+      }),
+    ),
     {
       type: "table",
       caption: "By plane; ± U (95 %)",
@@ -133,15 +142,17 @@ export function presentBalance(found: Balance): Presentation {
         { title: "mass", align: "right" },
         { title: "at", align: "right" },
         { title: "expected to stay", align: "right" },
+        { title: "left in the last run", align: "right" },
         { title: "if the last run's masses stay on, add", align: "right" },
       ],
-      rows: found.planes.map(({ plane, unbalance, mass, angle, expectedLeft, fromLastRun }) => ({
+      rows: found.planes.map(({ plane, unbalance, mass, angle, expectedLeft, left, fromLastRun }) => ({
         cells: [
           plane === "" ? "the one" : plane,
           plusMinus(unbalance.amount),
           plusMinus(mass),
           plusMinus(angle),
           threeDigits(expectedLeft),
+          plusMinus(left.amount),
           `${threeDigits(fromLastRun.mass)} at ${threeDigits(fromLastRun.angle)}`,
         ],
       })),
@@ -258,6 +269,20 @@ export function presentSplitCorrection(found: SplitCorrection): Presentation {
           marks: [found.angle.in("degree")],
         }),
         alt: `The wheel's face, 0° at the top: ${shares.join(" and ")}; the angle wanted is marked on the rim.`,
+      },
+    ],
+  });
+}
+
+/** Holes on the heavy side instead of a mass added. */
+export function presentDrilledHoles(found: DrilledHoles): Presentation {
+  const { angle, count, drill, depth, deepest, each, mass } = found;
+  return Object.freeze<Presentation>({
+    title: "Holes to drill instead",
+    blocks: [
+      {
+        type: "text",
+        text: `${countText(count, "hole")} of ${drill}, each ${threeDigits(depth)} deep without ${count === 1 ? "its" : "their"} point, at ${threeDigits(angle)}, the heavy side, in a row along the axis: ${threeDigits(each)} each, ${threeDigits(mass)} together. No hole goes deeper than ${deepest}.`,
       },
     ],
   });

@@ -35,6 +35,7 @@ import type {
   CriticalSpeeds,
   CutPlan,
   DeepestCut,
+  DrilledHoles,
   EnduranceLimit,
   FinishedJournals,
   JournalCleanUps,
@@ -86,6 +87,7 @@ import {
   presentBalanceOnWays,
   presentBalanceRuns,
   presentBalanceWithoutPhase,
+  presentDrilledHoles,
   presentPermissibleUnbalance,
   presentSplitCorrection,
   presentUnbalanceVerdict,
@@ -239,6 +241,7 @@ type Result =
   | BalanceWithoutPhase
   | PermissibleUnbalance
   | UnbalanceVerdict
+  | DrilledHoles
   | SplitCorrection
   | RimSpeed
   | WheelRunOut
@@ -331,6 +334,7 @@ const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: 
   "balance without phase": presentBalanceWithoutPhase,
   "permissible unbalance": presentPermissibleUnbalance,
   "unbalance verdict": presentUnbalanceVerdict,
+  "drilled holes": presentDrilledHoles,
   "split correction": presentSplitCorrection,
   "rim speed": presentRimSpeed,
   "wheel run-out": presentWheelRunOut,

@@ -120,6 +120,39 @@ describe("balance(runs)", () => {
       because: "angles written with six digits",
     });
   });
+  it("tells what the check run left: the unbalance and the masses that were on, added", () => {
+    const runs = runsOf(
+      machine,
+      [
+        [none, none],
+        [[2, 60], none],
+        [none, [3, 200]],
+        [
+          [4.5, 25],
+          [3, 255],
+        ],
+      ],
+      { radius },
+    );
+    const { planes, pickups } = balance(runs);
+    // 5 oz at 200° and 4.5 oz at 25°, by components; the second plane is balanced out.
+    const at = (degrees: number): readonly [number, number] => [
+      Math.cos((degrees * Math.PI) / 180),
+      Math.sin((degrees * Math.PI) / 180),
+    ];
+    const [x, y] = [0, 1].map((i) => 5 * at(200)[i]! + 4.5 * at(25)[i]!);
+    expectClose(planes[0]!.left.amount.value.in("ounceInch"), 13 * Math.hypot(x!, y!), exact);
+    expectClose(
+      planes[0]!.left.angle.value.in("degree"),
+      ((Math.atan2(y!, x!) * 180) / Math.PI + 360) % 360,
+      exact,
+    );
+    expect(planes[1]!.left.amount.value.in("ounceInch")).toBeLessThan(1e-5);
+    expect(planes[0]!.left.amount.standardUncertainty.si).toBeGreaterThan(0);
+    // The readings as they were, for the polar figure.
+    expect(pickups[1]!.runs.map(({ line }) => line)).toEqual([2, 3, 4, 5]);
+    expectClose(pickups[1]!.runs[3]!.amplitude, pickups[1]!.last, exact);
+  });
   it("finds the same with phases counted the other way, when that is said, and not when it is not", () => {
     const masses: [number, number][][] = [
       [none, none],

@@ -13,6 +13,7 @@ import {
   balanceOnWays,
   balanceWithoutPhase,
   drilledDepth,
+  drilledHoles,
   permissibleUnbalance,
   resultantUnbalance,
   splitCorrection,
@@ -236,5 +237,30 @@ describe("drilledDepth(mass, diameter, density)", () => {
     expect(() => drilledDepth(ounce(0.01), inch(1), iron)).toThrow(/use a smaller drill/);
     expect(() => drilledDepth(ounce(1), inch(0), iron)).toThrow(/diameter must be above 0/);
     expect(() => drilledDepth(ounce(1), inch(1), iron, 20)).toThrow(/point must lie between/);
+  });
+});
+
+describe("drilledHoles(mass, angle, options)", () => {
+  const iron = quantity(0.26, "poundPerCubicInch");
+  const options = { drill: inch(0.5), density: iron, deepest: inch(0.5) };
+  it("takes out the mass on the heavy side, in the fewest holes that stay above the depth", () => {
+    const found = drilledHoles(ounce(4), degree(280), options);
+    expectClose(found.angle.in("degree"), 100, rounding);
+    expectClose(found.count * found.each.in("ounce"), 4, rounding);
+    const hole = (depth: number): number => {
+      const point = 0.25 / Math.tan((59 * Math.PI) / 180);
+      return (Math.PI / 16) * (depth + point / 3) * 0.26 * 16;
+    };
+    expectClose(found.count * hole(found.depth.in("inch")), 4, rounding);
+    expect(found.depth.si).toBeLessThanOrEqual(inch(0.5).si);
+    // One hole less would have to go deeper.
+    expect((found.count - 1) * hole(0.5)).toBeLessThan(4);
+  });
+  it("is one hole where that is shallow enough, and refuses a rim that cannot give so much", () => {
+    expect(drilledHoles(ounce(0.3), degree(10), options).count).toBe(1);
+    expect(() => drilledHoles(pound(10), degree(10), options)).toThrow(/more than 100 holes/);
+    expect(() => drilledHoles(ounce(4), degree(10), { ...options, deepest: inch(0) })).toThrow(
+      /deepest must be above 0/,
+    );
   });
 });
