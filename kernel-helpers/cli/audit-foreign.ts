@@ -21,7 +21,7 @@ import type { Audit } from "../view/results/audit-types.js";
 import type { ForeignRebuild } from "./foreign-rebuild.js";
 
 /** How to audit a rebuild of somebody else. */
-export interface ForeignAudit extends Pick<AuditOptions, "rerun" | "explain" | "onProgress"> {
+export interface ForeignAudit extends Pick<AuditOptions, "rerun" | "explain" | "only" | "onProgress"> {
   /** The explicit word: without it nothing of the rebuild is run. */
   readonly runTheirCode: boolean;
   readonly openNetwork: boolean;
@@ -33,7 +33,7 @@ export interface ForeignAudit extends Pick<AuditOptions, "rerun" | "explain" | "
  */
 export async function auditForeign(
   { path, packed }: ForeignRebuild,
-  { runTheirCode, openNetwork, rerun = true, explain = false, onProgress }: ForeignAudit,
+  { runTheirCode, openNetwork, rerun = true, explain = false, only, onProgress }: ForeignAudit,
 ): Promise<Audit> {
   const runs = rerun && runTheirCode;
   const offer = runs ? sandboxOffer() : undefined;
@@ -59,6 +59,7 @@ export async function auditForeign(
       directory,
       rerun: runs,
       explain: runs && explain,
+      ...(only !== undefined && { only }),
       ...(leftOut && { leftOut }),
       ...(onProgress && { onProgress }),
       ...(offer && { startKernel: (folder: string) => SandboxKernel.start(folder, offer) }),

@@ -11,8 +11,8 @@ import { UsageError } from "./usage-error.js";
 /** journalbox audit: whether each decision still follows from its readings, and what was altered since. */
 export const auditCommand: Command = {
   summary: "tells whether each decision still follows from its readings, and what was altered since",
-  usage: `journalbox audit [folder] [--explain] [--no-run] [--json]
-journalbox audit <bundle> [--run-their-code] [--network-may-stay-open] [--explain] [--json]
+  usage: `journalbox audit [folder] [--explain [--only decision]] [--no-run] [--json]
+journalbox audit <bundle> [--run-their-code] [--network-may-stay-open] [--explain [--only decision]] [--json]
 
 Compares every file of the rebuild in the folder (the one you stand in without it) with the hashes that the
 last run left, runs all its sheets again in a temporary copy, and tells of each decision on record whether it
@@ -20,7 +20,10 @@ stands, stands on figures that moved (by how much, because of which reading or v
 or cannot be checked. The folder itself is left as it is.
 
   --explain  also which readings carry each decision, and how far each could move before it flips; every
-             reading is moved by itself and what leads up to the decision computed again
+             reading is moved by itself and what leads up to the decision computed again: seconds for a
+             decision that follows from few readings by short work, tens of minutes for one that draws
+             thousands of shafts behind each of hundreds of readings
+  --only "hub removal"  explain this decision alone, by its name
   --no-run   compare hashes only: nothing of the rebuild is executed
   --json     print the outcome as JSON
 
@@ -33,18 +36,18 @@ Exit code: 0 all is as it was left and every decision stands, 1 the audit itself
 5 a decision cannot be checked (with --no-run: only where something was altered is it 3).`,
 
   async run(args) {
-    const { folder, explain, rerun, json, runTheirCode, openNetwork } = read(args);
+    const { folder, explain, only, rerun, json, runTheirCode, openNetwork } = read(args);
     const live = process.stderr.isTTY === true;
     const onProgress = (what: string): boolean => live && process.stderr.write(`\r\x1b[2K  ${what}`);
     const foreign = foreignIn(folder === undefined ? [] : [folder]);
     if (foreign !== undefined) {
-      const options = { rerun, explain, runTheirCode, openNetwork, onProgress };
+      const options = { rerun, explain, only, runTheirCode, openNetwork, onProgress };
       return tell(await (await import("./audit-foreign.js")).auditForeign(foreign, options), json, live);
     }
     const directory = findRebuild(folder ?? process.cwd());
     if (directory === undefined)
       throw new UsageError(`no rebuild.json in ${folder ?? "this folder"} or above it`);
-    return tell(await auditRebuild({ directory, rerun, explain, onProgress }), json, live);
+    return tell(await auditRebuild({ directory, rerun, explain, only, onProgress }), json, live);
   },
 };
 
@@ -65,6 +68,7 @@ function exitCode({ files, failed, decisions, results, rerun }: Audit): number {
 interface AuditCall {
   readonly folder?: string;
   readonly explain: boolean;
+  readonly only?: string;
   readonly rerun: boolean;
   readonly json: boolean;
   readonly runTheirCode: boolean;
@@ -78,6 +82,7 @@ function read(args: readonly string[]): AuditCall {
       allowPositionals: true,
       options: {
         explain: { type: "boolean" },
+        only: { type: "string" },
         "no-run": { type: "boolean" },
         json: { type: "boolean" },
         "run-their-code": { type: "boolean" },
@@ -86,8 +91,11 @@ function read(args: readonly string[]): AuditCall {
     });
     if (positionals.length > 1) throw new Error(`one folder at the most, got ${positionals.join(" ")}`);
     if (values.explain && values["no-run"]) throw new Error("--explain runs the sheets, --no-run does not");
+    if (values.only !== undefined && !values.explain)
+      throw new Error("--only names a decision to explain, and goes with --explain");
     return {
       folder: positionals[0],
+      only: values.only,
       explain: values.explain === true,
       rerun: values["no-run"] !== true,
       json: values.json === true,

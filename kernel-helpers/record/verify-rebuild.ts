@@ -59,6 +59,7 @@ class Findings {
   /** Each file is read once, and each record. */
   readonly #hashes = new Map<string, string | null>();
   readonly #records = new Map<string, SheetRecord | undefined>();
+  readonly #handedOn = new Map<string, string | undefined>();
   #listed: ReadonlyMap<string, string> = new Map();
 
   constructor(directory: string) {
@@ -185,8 +186,7 @@ class Findings {
       this.#handover(record, hash);
       return;
     }
-    const from = this.#record(sheet);
-    const now = from && hashOfRecalled(from, name);
+    const now = this.#published(sheet, name, place);
     if (now === hash) return;
     const what = now === undefined ? "is not there" : "is another by now";
     this.#add(
@@ -196,6 +196,15 @@ class Findings {
       [],
       [recordPath(sheet)],
     );
+  }
+
+  /** The hash of what a sheet hands on; many sheets may take it over, and it is computed once. */
+  #published(sheet: string, name: string, place: string): string | undefined {
+    if (!this.#handedOn.has(place)) {
+      const from = this.#record(sheet);
+      this.#handedOn.set(place, from && hashOfRecalled(from, name));
+    }
+    return this.#handedOn.get(place);
   }
 
   /** What a sheet collected from all others, which is another as soon as one of them is. */

@@ -77,7 +77,12 @@ describe("journalbox audit", () => {
 
   it("tells with --explain how far a reading may move before the decision flips", async () => {
     const folder = await decided();
-    const { out, code } = audit(folder, "--explain");
+    const { out, code } = audit(folder, "--explain", "--only", "pin");
+    expect(audit(folder, "--explain", "--only", "hub")).toMatchObject({
+      code: 1,
+      err: expect.stringMatching(/the decision to explain must be on record, got hub of pin/),
+    });
+    expect(audit(folder, "--only", "pin").code).toBe(2);
     expect(code).toBe(0);
     // 2.4310 may fall to 2.4300, which is not below the limit; it flips a ten-thousandth under that.
     expect(out).toMatch(/tables\/t\.csv line 2, diameter +2\.4310 +2\.4299 +–/);

@@ -38,6 +38,8 @@ export interface AuditOptions {
   readonly rerun?: boolean;
   /** True to find, reading by reading, which of them carry each decision and how far each may move. */
   readonly explain?: boolean;
+  /** The decision to explain, by name; all of them where not given. */
+  readonly only?: string | undefined;
   /** Starts the kernel in which the copy is run: how foreign code is kept in a sandbox. */
   readonly startKernel?: (folder: string) => Promise<RunningKernel>;
   /** What was left out of the rebuild when it was shared. */
@@ -51,6 +53,7 @@ export interface AuditOptions {
  * temporary copy, and judges every decision on record by what comes out. Nothing in the folder itself is written.
  *
  * @throws RebuildFileFaults  rebuild.json cannot be read
+ * @throws RangeError  no decision on record has the name of that to be explained
  */
 export async function auditRebuild(options: AuditOptions): Promise<Audit> {
   const { unitSystem: system } = readRebuildFile(join(options.directory, rebuildFileName));
@@ -154,7 +157,12 @@ class RunAgain {
 
   async #judgeAll(bench: Bench): Promise<Outcome> {
     const { folder, runs } = bench;
-    const { directory, explain, onProgress } = this.#options;
+    const { directory, explain, only, onProgress } = this.#options;
+    const names = decisionsOf(this.#records).map(({ name }) => name);
+    if (only !== undefined && !names.includes(only))
+      throw new RangeError(
+        `audit: the decision to explain must be on record, got ${only} of ${names.join(", ")}`,
+      );
     const code = codeNow(sheetsInOrder(directory).sheets);
     onProgress?.(`running ${code.size} sheets again`);
     const failed = await runs.run(folder, quietSheets(code));
@@ -197,7 +205,8 @@ class RunAgain {
     { benches, code }: { readonly benches: readonly Bench[]; readonly code: RebuildState["code"] },
   ): Promise<AuditedDecision> {
     const { folder, runs } = benches[0]!;
-    const { directory, explain, onProgress } = this.#options;
+    const { directory, only, onProgress } = this.#options;
+    const explain = this.#options.explain && (only === undefined || only === decision.name);
     const basis = this.#records.find(({ sheet }) => sheet === decision.sheet)!.decisions[decision.name]!
       .basis;
     const judgement = judgeFromCopy(
