@@ -90,10 +90,12 @@ function anHour(cubicCentimetres: number): string {
 }
 
 /** What film the oil that is brought keeps up. */
-function shortFacts({ short, sideFlow }: RunningFilm, small: (length: Length) => string): Fact[] {
+function shortFacts({ short, sideFlow, grooves }: RunningFilm, small: (length: Length) => string): Fact[] {
   if (short === undefined) return [];
   const { share, begins, leastFilm, filmRatio, friction } = short;
   const degrees = begins.in("degree");
+  // Past the load the film is as long as before it, at most.
+  const parted = grooves.some(({ si }) => Math.abs(si) < Math.abs(begins.si));
   return [
     {
       label: "oil brought",
@@ -103,7 +105,7 @@ function shortFacts({ short, sideFlow }: RunningFilm, small: (length: Length) =>
     {
       label: "least film on it",
       value: small(leastFilm),
-      note: `${formatNumber(filmRatio, 2)} times the roughness; the film begins only ${formatFixed(Math.abs(degrees), 0)}° ${degrees < 0 ? "before" : "behind"} the load`,
+      note: `${formatNumber(filmRatio, 2)} times the roughness; the film begins only ${formatFixed(Math.abs(degrees), 0)}° ${degrees < 0 ? "before" : "behind"} the load${parted ? ", and a parting line, which is not reckoned with here, lies within it: thinner still" : ""}`,
     },
     {
       label: "friction on it",

@@ -31,6 +31,20 @@ describe("presentRunningFilm(film)", () => {
     });
     expect(verdictAt(1e-9)).toMatchObject({ outcome: "no", text: "short of oil; no film to speak of" });
   });
+  it("says that a parting line within the short film makes it thinner still", () => {
+    const noteWith = (degrees: readonly number[]) =>
+      presentRunningFilm(
+        runningFilm({
+          ...box,
+          supply: quantity(30, "cm3PerHour"),
+          grooves: degrees.map((angle) => quantity(angle, "degree")),
+        }),
+      )
+        .blocks.flatMap((block) => (block.type === "facts" ? block.facts : []))
+        .find(({ label }) => label === "least film on it")!.note;
+    expect(noteWith([-10, 170])).toMatch(/a parting line, which is not reckoned with here, lies within it/);
+    expect(noteWith([-90, 90])).not.toMatch(/parting line/);
+  });
   it("says how much is brought of what is lost, in drops too, and what helps", () => {
     const film = runningFilm({ ...box, supply: quantity(30, "cm3PerHour") });
     const { blocks } = presentRunningFilm(film);
