@@ -1,4 +1,10 @@
-import { type Measured, measured, quantityFromSi, type TemperatureDifference } from "../../quantity/index.js";
+import {
+  type Measured,
+  measured,
+  quantityFromSi,
+  type TemperatureDifference,
+  type Time,
+} from "../../quantity/index.js";
 import {
   type Approach,
   type Approaching,
@@ -19,6 +25,34 @@ export interface BoxHeading {
   /** The readings scatter more about the curve than the thermometer explains. */
   readonly rough: boolean;
   readonly sharing: RunInSharing | undefined;
+}
+
+/**
+ * The time constant of each stretch by its own readings alone; undefined where they are too few or hardly bend.
+ *
+ * @param stretches  readings of each, in order
+ * @param u  standard uncertainty of one rise [K]
+ */
+export function ownTimeConstants(
+  stretches: readonly (readonly RunInReading[])[],
+  u: number,
+): readonly (Measured<Time> | undefined)[] {
+  return stretches.map((readings) => {
+    if (readings.length < neededAlone) return undefined;
+    const { t, y } = approachOf(readings, u);
+    try {
+      const { timeConstant, uTimeConstant, endInterval } = fitApproach(t, y, { u });
+      if (!Number.isFinite(endInterval.from ?? Number.NaN) || !Number.isFinite(endInterval.to ?? Number.NaN))
+        return undefined;
+      return measured(
+        quantityFromSi("time", timeConstant, "minute"),
+        quantityFromSi("time", uTimeConstant, "minute"),
+      );
+    } catch (error) {
+      if (!(error instanceof RangeError)) throw error;
+      return undefined;
+    }
+  });
 }
 
 /** Readings the present rate is found from. */

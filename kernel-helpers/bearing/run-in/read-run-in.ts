@@ -81,7 +81,7 @@ export function readRunIn(table: Table, room: Temperature | undefined): RunInTab
     names,
     rows,
     stretches: Object.freeze(stretches.map((stretch) => Object.freeze(stretch))),
-    warnings: pauses(rows),
+    warnings: [...pauses(rows), ...unread(rows, names)],
   };
 }
 
@@ -102,4 +102,16 @@ function pauses(rows: readonly RunInRow[]): string[] {
       ({ row, before }) =>
         `Nothing was read between ${before.time} and ${row.time} (lines ${before.line} and ${row.line}).`,
     );
+}
+
+/** Boxes that were passed over while another was read. */
+function unread(rows: readonly RunInRow[], names: readonly string[]): string[] {
+  return names.flatMap((name, i) => {
+    const gaps = rows.filter(({ boxes }) => boxes[i] === undefined);
+    const last = rows.at(-1)!;
+    if (gaps.length === 0 || gaps.length === rows.length) return [];
+    return [
+      `"${name}" was not read on ${gaps.length === 1 ? "line" : "lines"} ${gaps.map(({ line }) => line).join(", ")}${gaps.includes(last) ? `: what is said of it holds for its reading before ${last.time}` : "; its curve is drawn through the others"}.`,
+    ];
+  });
 }

@@ -82,6 +82,8 @@ export interface RunInBox {
   readonly rate: Measured<TemperatureDifference> | undefined;
   /** Undefined where the readings do not bend towards an end yet. */
   readonly end: RunInEnd | undefined;
+  /** By stretch, of its own readings alone; undefined where they are too few or hardly bend. */
+  readonly ownTimeConstants: readonly (Measured<Time> | undefined)[];
   /** Undefined where there is one stretch only, or too little to test with. */
   readonly sharing: RunInSharing | undefined;
   /** Why there is none. */

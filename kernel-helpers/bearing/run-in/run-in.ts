@@ -10,7 +10,7 @@ import {
 } from "../../quantity/index.js";
 import { approachAt, coverageFactor, normalCdf } from "../../statistics/index.js";
 import type { Table } from "../../survey/index.js";
-import { type BoxHeading, boxHeading, scaleOf } from "./box-heading.js";
+import { type BoxHeading, boxHeading, ownTimeConstants, scaleOf } from "./box-heading.js";
 import { type BoxSigns, possibleCauses } from "./possible-causes.js";
 import { alike, type RunInTable, readRunIn } from "./read-run-in.js";
 import type { ForetoldRise, RunIn, RunInBox, RunInReading, RunInState } from "./run-in-types.js";
@@ -182,6 +182,12 @@ function judged(one: Seen, all: readonly Seen[], stopAt: Temperature, u: number)
     now: last.temperature,
     rate: heading.rate,
     end: heading.end,
+    ownTimeConstants: Object.freeze(
+      ownTimeConstants(
+        Array.from({ length: last.stretch + 1 }, (_, i) => readings.filter(({ stretch }) => stretch === i)),
+        u,
+      ),
+    ),
     sharing: heading.sharing,
     noEnd: heading.noEnd,
     curve: curveOf(one),

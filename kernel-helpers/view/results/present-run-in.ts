@@ -23,6 +23,7 @@ export function presentRunIn(run: RunIn): Presentation {
       ...agreementBlocks(run.boxes),
       runInFigure(run),
       boxTable(run, scale),
+      ...stretchBlocks(run),
       ...sharingBlocks(run.boxes),
       ...causeBlocks(run.boxes),
       ...warningBlocks(run.warnings),
@@ -121,6 +122,39 @@ function boxTable({ boxes }: RunIn, scale: "degF" | "degC"): TableBlock {
         : {}),
     })),
   };
+}
+
+/** Every stretch of speed and oil with the time constant of its own readings, where there is more than one. */
+function stretchBlocks({ stretches, boxes }: RunIn): Block[] {
+  if (stretches.length < 2) return [];
+  return [
+    {
+      type: "table",
+      caption:
+        "Stretches of one speed and one oil: the time constant by the readings of each alone; ± U (95 %)",
+      columns: [
+        { title: "from", unit: "min", align: "right" },
+        { title: "to", unit: "min", align: "right" },
+        { title: "speed", unit: "rpm", align: "right" },
+        { title: "oil", align: "left" },
+        ...boxes.map(({ name }) => ({ title: name, unit: "min", align: "right" as const })),
+      ],
+      rows: stretches.map(({ from, to, speed, oil }, i) => ({
+        cells: [
+          formatFixed(from.in("minute"), 0),
+          formatFixed(to.in("minute"), 0),
+          speed === undefined ? "" : formatFixed(speed.in("rpm"), 0),
+          oil,
+          ...boxes.map(({ ownTimeConstants }) => {
+            const own = ownTimeConstants[i];
+            return own === undefined
+              ? "not to be told"
+              : plusMinus(own, { unit: "minute" }).replace(/ min$/, "");
+          }),
+        ],
+      })),
+    },
+  ];
 }
 
 /** Whether speed and oil changed the time constant, and what the ends were therefore told from. */

@@ -155,6 +155,29 @@ describe("runIn(table, options)", () => {
     expect(few!.end).toBeUndefined();
     expect(few!.noEnd).toMatch(/^only 3 readings at this speed; 4 are needed/);
   });
+  it("states each stretch's own time constant, of known truth, and none where its readings are too few", () => {
+    const [box] = runIn(
+      tableOf(
+        "time [min],speed [rpm],room [degC],pulley box [degC]",
+        ...[0, 5, 10, 15, 20, 25, 30, 35, 40].map((t) => `${t},60,20,${(20 + rise(15, 20)(t)).toFixed(4)}`),
+        ...[0, 5, 10, 20, 30, 45, 60].map((t) => `${45 + t},110,20,${(33 + rise(20, 40)(t)).toFixed(4)}`),
+        ...[0, 5].map((t) => `${110 + t},150,20,${(50 + rise(20, 40)(t)).toFixed(4)}`),
+      ),
+      options,
+    ).boxes;
+    const [slow, fast, third] = box!.ownTimeConstants;
+    const four = { rel: 1e-3, because: "four decimals" };
+    expectClose(slow!.value.in("minute"), 20, four);
+    expectClose(fast!.value.in("minute"), 40, four);
+    expect(third).toBeUndefined();
+  });
+  it("says which lines a box was not read on, and when what it says is older than the last row", () => {
+    const rows = ["0,20,20,20", "10,20,-,24", "20,20,26,27", "30,20,27,29", "40,20,-,30"];
+    const { warnings } = runIn(tableOf("time [min],room [degC],a [degC],b [degC]", ...rows), options);
+    expect(warnings).toEqual([
+      '"a" was not read on lines 3, 6: what is said of it holds for its reading before 40 min.',
+    ]);
+  });
   it("says nothing of sharing where there is one stretch, and is then the fit of that stretch", () => {
     const [box] = runIn(boxes(rise(30, 25), rise(22, 20)), options).boxes;
     expect(box!.sharing).toBeUndefined();
