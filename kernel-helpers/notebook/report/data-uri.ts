@@ -1,8 +1,15 @@
 export { svgDataUri } from "../../view/svg-data-uri.js";
 
-/** Text as a data: URI, e.g. for a download link that works offline. */
+/**
+ * Text as a data: URI in single quotes, e.g. for a download link that works offline. What means something to HTML or to
+ * an address is percent-encoded: a fifth smaller than base64 for records, whose many double quotes stand as they are.
+ */
 export function textDataUri(mediaType: string, text: string): string {
-  return `data:${mediaType};charset=utf-8;base64,${Buffer.from(text, "utf8").toString("base64")}`;
+  // A space at the end of an address would be lost.
+  const encoded = text.replace(/[%#&'<>\\`]|\p{Cc}| $/gu, (character) =>
+    encodeURIComponent(character).replace("'", "%27"),
+  );
+  return `data:${mediaType};charset=utf-8,${encoded}`;
 }
 
 const pictureTypes: readonly string[] = ["image/png", "image/jpeg", "image/gif", "image/webp"];

@@ -4,5 +4,5 @@ import { textDataUri } from "./data-uri.js";
 /** A link that hands over a file from inside the page, offline too. */
 export function downloadLink(file: string, mediaType: string, text: string): string {
   const name = escapeHtml(file);
-  return `<a class="download" download="${name}" href="${textDataUri(mediaType, text)}">${name}</a>`;
+  return `<a class="download" download="${name}" href='${textDataUri(mediaType, text)}'>${name}</a>`;
 }
