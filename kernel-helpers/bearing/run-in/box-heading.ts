@@ -14,7 +14,7 @@ import {
   fitLine,
   sharedTimeConstant,
 } from "../../statistics/index.js";
-import type { RunInEnd, RunInReading, RunInSharing } from "./run-in-types.js";
+import type { OwnTimeConstant, RunInEnd, RunInReading, RunInSharing } from "./run-in-types.js";
 
 /** Where a box is heading by the readings of one stretch. */
 export interface BoxHeading {
@@ -28,7 +28,7 @@ export interface BoxHeading {
 }
 
 /**
- * The time constant of each stretch by its own readings alone; undefined where they are too few or hardly bend.
+ * The time constant of each stretch by its own readings alone, where they are enough and bend.
  *
  * @param stretches  readings of each, in order
  * @param u  standard uncertainty of one rise [K]
@@ -36,21 +36,20 @@ export interface BoxHeading {
 export function ownTimeConstants(
   stretches: readonly (readonly RunInReading[])[],
   u: number,
-): readonly (Measured<Time> | undefined)[] {
-  return stretches.map((readings) => {
-    if (readings.length < neededAlone) return undefined;
+): readonly OwnTimeConstant[] {
+  return stretches.flatMap((readings, stretch) => {
+    if (readings.length < neededAlone) return [];
     const { t, y } = approachOf(readings, u);
     try {
       const { timeConstant, uTimeConstant, endInterval } = fitApproach(t, y, { u });
-      if (!Number.isFinite(endInterval.from ?? Number.NaN) || !Number.isFinite(endInterval.to ?? Number.NaN))
-        return undefined;
-      return measured(
-        quantityFromSi("time", timeConstant, "minute"),
-        quantityFromSi("time", uTimeConstant, "minute"),
-      );
+      if (![endInterval.from, endInterval.to].every(Number.isFinite)) return [];
+      const minutes = (si: number): Time => quantityFromSi("time", si, "minute");
+      return [
+        Object.freeze({ stretch, timeConstant: measured(minutes(timeConstant), minutes(uTimeConstant)) }),
+      ];
     } catch (error) {
       if (!(error instanceof RangeError)) throw error;
-      return undefined;
+      return [];
     }
   });
 }

@@ -4,6 +4,7 @@ export { type BoxSigns, possibleCauses } from "./possible-causes.js";
 export { type RunInOptions, runIn } from "./run-in.js";
 export type {
   ForetoldRise,
+  OwnTimeConstant,
   PossibleCause,
   RunIn,
   RunInBox,

@@ -74,6 +74,13 @@ export interface PossibleCause {
 
 export type RunInState = "go on" | "stop" | "cannot tell yet";
 
+/** The time constant of a stretch by its own readings alone. */
+export interface OwnTimeConstant {
+  /** From 0, as in `stretches`. */
+  readonly stretch: number;
+  readonly timeConstant: Measured<Time>;
+}
+
 export interface RunInBox {
   readonly name: string;
   readonly readings: readonly RunInReading[];
@@ -82,8 +89,8 @@ export interface RunInBox {
   readonly rate: Measured<TemperatureDifference> | undefined;
   /** Undefined where the readings do not bend towards an end yet. */
   readonly end: RunInEnd | undefined;
-  /** By stretch, of its own readings alone; undefined where they are too few or hardly bend. */
-  readonly ownTimeConstants: readonly (Measured<Time> | undefined)[];
+  /** Of stretches whose own readings tell it; the others are left out. */
+  readonly ownTimeConstants: readonly OwnTimeConstant[];
   /** Undefined where there is one stretch only, or too little to test with. */
   readonly sharing: RunInSharing | undefined;
   /** Why there is none. */

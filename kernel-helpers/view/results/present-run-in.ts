@@ -146,7 +146,7 @@ function stretchBlocks({ stretches, boxes }: RunIn): Block[] {
           speed === undefined ? "" : formatFixed(speed.in("rpm"), 0),
           oil,
           ...boxes.map(({ ownTimeConstants }) => {
-            const own = ownTimeConstants[i];
+            const own = ownTimeConstants.find(({ stretch }) => stretch === i)?.timeConstant;
             return own === undefined
               ? "not to be told"
               : plusMinus(own, { unit: "minute" }).replace(/ min$/, "");
