@@ -14,7 +14,25 @@ export function lightSvg(svg: string): string {
       .replace(/ style=""/g, "")
       .replace(/="([^"']*)"/g, "='$1'"),
   );
-  return withoutEmptyGroups(withoutIdleClips(light));
+  return withoutEmptyGroups(withoutIdleClips(withoutIdleOpacity(fontOnce(light))));
+}
+
+/** The font's family is said once for the whole picture, where all its texts have the same. */
+function fontOnce(svg: string): string {
+  const texts = svg.match(/<text[^>]*>/g) ?? [];
+  const family = /[';]font-family:([^;']+)/.exec(texts[0] ?? "")?.[1];
+  if (family === undefined || !texts.every((text) => text.includes(`font-family:${family}`))) return svg;
+  return svg.replaceAll(`font-family:${family};`, "").replace("<svg ", `<svg font-family='${family}' `);
+}
+
+/** Opacities are handed down: where every one of a kind in the picture is 1, none of them says anything. */
+function withoutIdleOpacity(svg: string): string {
+  return ["stroke-opacity", "fill-opacity"].reduce((left, name) => {
+    const values = [...left.matchAll(new RegExp(`${name}(?::|=')([^;']*)`, "g"))].map(([, value]) => value);
+    return values.some((value) => value !== "1")
+      ? left
+      : left.replaceAll(new RegExp(`;${name}:1\\b`, "g"), "");
+  }, svg);
 }
 
 /** plotly.js defines a clip for every pair of axes, and uses some of them. */
