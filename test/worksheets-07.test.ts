@@ -1,10 +1,25 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
 import { publishedValue, readSheetRecord } from "../kernel-helpers/record/sheet-record.js";
-import type { CutPlan, FinishedJournals, TaperWays } from "../kernel-helpers/shaft/index.js";
+import type {
+  CutPlan,
+  FinishedJournals,
+  IndicatorSchedule,
+  ShaftDrawing,
+  TaperWays,
+} from "../kernel-helpers/shaft/index.js";
 import type { TaperFit } from "../kernel-helpers/survey/index.js";
+import { expectClose } from "./support/expect-close.js";
 import { copyOfDemo, runThrough } from "./support/run-demo.js";
 
-const sheets = ["04-shaft-survey", "05-taper", "06-shaft-salvage", "07-turning-set-up"];
+const sheets = [
+  "02-fastener-removal",
+  "04-shaft-survey",
+  "05-taper",
+  "06-shaft-salvage",
+  "07-turning-set-up",
+];
 
 describe.each(["demo", "demo-metric"])("07-turning-set-up on %s", (demo) => {
   let folder: string;
@@ -32,5 +47,34 @@ describe.each(["demo", "demo-metric"])("07-turning-set-up on %s", (demo) => {
     expect(taper.value).toBe(Math.abs(measuredTaper.value));
     expect(ways[0]!.verdict).toBe("good enough");
     expect(ways.find(({ name }) => name === "tailstock set over")!.verdict).toBe("cannot reach");
+  });
+  it("decides how the taper is set, by a way that breaks no limit", () => {
+    const { decisions } = readSheetRecord(folder, "07-turning-set-up")!;
+    const made = decisions!["taper setting"]!;
+    const { options, choice, override, limits } = made;
+    expect(options.find(({ name }) => name === choice)!.breaks).toEqual([]);
+    expect(options.some(({ breaks }) => breaks.length > 0)).toBe(true);
+    expect(override).toBeUndefined();
+    expect(limits?.map(({ figure }) => figure)).toEqual(["taper may be wrong by"]);
+  });
+  it("tells the indicator's rise over its travel, and that it stands square enough", () => {
+    const schedule = published("07-turning-set-up", "schedule") as IndicatorSchedule;
+    const { travel, alongAxis } = schedule.rows.at(-1)!;
+    expectClose((2 * alongAxis.value.si) / travel.si, schedule.taper.value, {
+      rel: 1e-9,
+      because: "rounding only",
+    });
+    expect(schedule.overSeat.si).toBeLessThan(schedule.allowed.si);
+  });
+  it("draws the whole shaft: thread, keyseat and fillets, as long as it lies between its ends", () => {
+    const { stretches, length } = published("07-turning-set-up", "drawing") as ShaftDrawing;
+    const [thread, taper] = stretches;
+    expect(thread!.thread!.name).toMatch(/, (right|left) hand$/);
+    expect(taper!.keyseat!.floor).toBe("along the flank");
+    expect(stretches.filter(({ fillet }) => fillet !== undefined).map(({ name }) => name)).toEqual(
+      (published("06-shaft-salvage", "journals") as FinishedJournals).journals.map(({ name }) => name),
+    );
+    const { dimensions } = JSON.parse(readFileSync(join(folder, "rebuild.json"), "utf8"));
+    expect(String(length)).toBe(dimensions["between centres"]);
   });
 });

@@ -35,6 +35,7 @@ import type {
   CutPlan,
   DeepestCut,
   FinishedJournals,
+  IndicatorSchedule,
   JournalCleanUps,
   KeyStrength,
   KeyseatAfterCut,
@@ -109,6 +110,7 @@ export interface ResultKinds {
   readonly "clean-up": CleanUp;
   readonly "cut plan": CutPlan;
   readonly "taper ways": TaperWays;
+  readonly "indicator schedule": IndicatorSchedule;
   readonly "shaft drawing": ShaftDrawing;
   readonly "finished journals": FinishedJournals;
   readonly "shaft loads": ShaftLoads;

@@ -64,7 +64,10 @@ function rowHtml(row: TableRow, { columns, stacked }: TableBlock, longest: reado
   const mark = row.mark === undefined ? "" : ` class="jb-${row.mark}"`;
   const cells = columns.map((column, index) => {
     const words = longest[index]! <= mostOnOneLine ? "jb-w" : undefined;
-    const name = stacked && index > 0 ? ` data-h="${escapeHtml(columnHead(column))}"` : "";
+    const name =
+      stacked && (index > 0 || column.unit !== undefined)
+        ? ` data-h="${escapeHtml(columnHead(column))}"`
+        : "";
     return `<td${classOf(column, words)}${name}>${escapeHtml(row.cells[index] ?? "")}</td>`;
   });
   return `<tr${mark}>${cells.join("")}</tr>`;

@@ -40,7 +40,9 @@ export function textTable(table: TableBlock): string {
 function stackedRows({ caption, columns, rows }: TableBlock, shown: readonly TableRow[]): string {
   const lines = caption === undefined ? [] : [...wrapText(caption, lineLength)];
   for (const { cells, mark } of shown) {
-    lines.push(`${mark === undefined ? "" : signs[mark]}${plainLine(cells[0] ?? "")}`);
+    const [first] = columns;
+    const head = first?.unit === undefined ? "" : columnHead(first);
+    lines.push(`${mark === undefined ? "" : signs[mark]}${head}${plainLine(cells[0] ?? "")}`);
     columns.slice(1).forEach((column, index) => {
       const cell = cells[index + 1] ?? "";
       if (cell === "") return;

@@ -105,7 +105,7 @@ describe("renderHtml(presentation, options)", () => {
     expect(widths("2.4319")).toEqual(["width:11ch"]);
     expect(widths("2.43417 ± 0.00021")).toEqual(["width:20ch"]);
   });
-  it("names every cell but the first after its column and unit where rows may stand by themselves", () => {
+  it("names every cell after its column and unit where rows may stand by themselves, a first one in words not", () => {
     const columns = [
       { title: "cut", align: "left" },
       { title: "depth <a>", unit: "thou", align: "right" },
@@ -116,6 +116,14 @@ describe("renderHtml(presentation, options)", () => {
     document.body.innerHTML = fragment;
     const names = [...document.querySelectorAll(".jb-stack tbody td")].map((td) => td.getAttribute("data-h"));
     expect(names).toEqual([null, "depth <a> [thou]: ", ""]);
+    const turned = [...columns].reverse();
+    const travels = html({
+      type: "table",
+      columns: turned.slice(1),
+      rows: [{ cells: ["1", "4"] }],
+      stacked: true,
+    });
+    expect(travels).toContain('data-h="depth &lt;a&gt; [thou]: "');
     expect(html({ type: "table", columns, rows: [] })).not.toContain("jb-stack");
   });
   it("has no row of units where no column has one", () => {

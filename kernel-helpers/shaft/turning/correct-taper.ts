@@ -107,16 +107,27 @@ export function correctTaper(trial: TrialCut): TaperCorrection {
  * What is still to come off a taper whose gauge, or whose hub, stands off by so much.
  *
  * on diameter = C · stand-off; the dial moves half of it where it counts the radius
+ * u² = (C·u(stand-off))² + (stand-off·u(C))²
  *
  * @param taper  change of DIAMETER per length, > 0 [-]
  * @param standOff  how far it has still to go on, along the axis [m]; below 0 it has gone too far
- * @returns metal ON DIAMETER [m]
+ * @returns metal ON DIAMETER [m]; with its uncertainty where taper and stand-off have theirs
  * @throws RangeError  the taper is not above 0
  * @example metalByGauge(1 / 16, inch(0.16)).in("thou") // 10
  * @source geometry
  */
-export function metalByGauge(taper: number, standOff: Length): Length {
-  if (!(taper > 0)) throw new RangeError(`metalByGauge: taper must be above 0, got ${taper}`);
-  const metric = standOff.writtenIn === "mm" || standOff.writtenIn === "micrometre";
-  return quantityFromSi("length", taper * standOff.si, metric ? "micrometre" : "thou");
+export function metalByGauge(taper: number, standOff: Length): Length;
+export function metalByGauge(taper: Measured<number>, standOff: Measured<Length>): Measured<Length>;
+export function metalByGauge(
+  taper: number | Measured<number>,
+  standOff: Length | Measured<Length>,
+): Length | Measured<Length> {
+  const value = typeof taper === "number" ? taper : taper.value;
+  if (!(value > 0)) throw new RangeError(`metalByGauge: taper must be above 0, got ${value}`);
+  const off = isQuantity(standOff, "length") ? standOff : standOff.value;
+  const metric = off.writtenIn === "mm" || off.writtenIn === "micrometre";
+  const length = (si: number): Length => quantityFromSi("length", si, metric ? "micrometre" : "thou");
+  if (typeof taper === "number" || isQuantity(standOff, "length")) return length(value * off.si);
+  const u = Math.hypot(value * standOff.standardUncertainty.si, off.si * taper.standardUncertainty);
+  return measured(length(value * off.si), length(u), taper.degreesOfFreedom);
 }

@@ -12,9 +12,12 @@ export type {
 } from "./cut-plan-types.js";
 export { type CuttingForce, cuttingForce } from "./cutting-force.js";
 export { type GaugeBlockSet, type GaugeBlockStack, gaugeBlockStack } from "./gauge-block-stack.js";
+export { type IndicatorSchedule, indicatorSchedule } from "./indicator-schedule.js";
 export { type LatheGiven, latheSetting } from "./lathe-setting.js";
 export { type DrawnStretch, type ShaftDrawing, shaftDrawing } from "./shaft-drawing.js";
 export { spindleSpeed } from "./spindle-speed.js";
+export { type StretchesGiven, stretchesToTurn } from "./stretches-to-turn.js";
+export { type TaperOption, taperOptions } from "./taper-options.js";
 export {
   type TaperWay,
   type TaperWayName,

@@ -15,12 +15,14 @@ export interface DrawnStretch {
   readonly roughness?: Length;
   /** Threaded from end to end: what the thread is called, and its root. `diameter` is the outside of the thread. */
   readonly thread?: { readonly name: string; readonly rootDiameter: Length };
-  /** A keyseat, its middle `middle` from the stretch's left end; depth from the top of the shaft, as cut. */
+  /** A keyseat, its middle `middle` from the stretch's left end; depth from the top of the shaft there, as cut. */
   readonly keyseat?: {
     readonly width: Length;
     readonly depth: Length;
     readonly length: Length;
     readonly middle: Length;
+    /** On a taper only, and there it must be said. */
+    readonly floor?: "along the flank" | "along the axis";
   };
   /** Radius at its shoulders. */
   readonly fillet?: Length;
@@ -39,7 +41,8 @@ export interface ShaftDrawing {
     readonly limits?: { readonly smallest: Length; readonly largest: Length };
     /** Change of DIAMETER per length, without sign [-], of a taper. */
     readonly taper?: number;
-    /** From a keyseat's floor to the far side of the shaft: what a micrometer reads. */
+    /** Diameter at a keyseat's middle, and from its floor to the far side of the shaft there: what a micrometer reads. */
+    readonly keyedDiameter?: Length;
     readonly floorToFarSide?: Length;
   })[];
   readonly length: Length;
@@ -50,7 +53,7 @@ export interface ShaftDrawing {
  * A shaft to be made, stretch by stretch, with the limits of every toleranced diameter, for its drawing.
  *
  * taper of a stretch = |end − start|/length, on diameter; whole length = sum of the stretches;
- * keyseat's floor to the far side = diameter − depth
+ * keyseat's floor to the far side = diameter − depth, at the keyseat's middle
  *
  * @param given.title  of the rebuild
  * @param given.material  as it stands in the title block
@@ -58,7 +61,8 @@ export interface ShaftDrawing {
  * @param given.notes  beside the drawing
  * @returns the drawing's data
  * @throws RangeError  no stretch, a length or diameter that is not above 0, a tolerance on a taper, a keyseat that does not
- * lie in its stretch or a thread whose root is not below its outside; the stretch is named
+ * lie in its stretch or, on a taper, does not say how its floor runs, a thread whose root is not below its outside; the
+ * stretch is named
  * @example
  * const body = { name: "body", length: inch(10), diameter: inch(2), tolerance: "h8" };
  * shaftDrawing({ title: "shaft", material: "steel", stretches: [body] }).length.in("inch") // 10
@@ -88,7 +92,8 @@ export function shaftDrawing(given: {
       throw new RangeError(
         `shaftDrawing: "${name}": a thread must be on a cylinder and its root below ${diameter}, got root ${thread.rootDiameter}${endDiameter === undefined ? "" : " on a taper"}`,
       );
-    if (keyseat !== undefined) checkKeyseat(stretch, keyseat);
+    const keyedDiameter = keyseat && diameterAt(stretch, keyseat.middle);
+    if (keyseat !== undefined) checkKeyseat(stretch, keyseat, keyedDiameter!);
     const zone = tolerance === undefined ? undefined : isoZone(diameter, tolerance);
     if (zone?.of === "hole")
       throw new RangeError(
@@ -99,7 +104,7 @@ export function shaftDrawing(given: {
       ...(zone === undefined
         ? {}
         : { limits: Object.freeze({ smallest: zone.smallest, largest: zone.largest }) }),
-      ...(keyseat === undefined ? {} : { floorToFarSide: diameter.minus(keyseat.depth) }),
+      ...(keyseat && { keyedDiameter: keyedDiameter!, floorToFarSide: keyedDiameter!.minus(keyseat.depth) }),
       ...(endDiameter === undefined ? {} : { taper: Math.abs(endDiameter.si - diameter.si) / length.si }),
     });
   });
@@ -115,18 +120,24 @@ export function shaftDrawing(given: {
   });
 }
 
+function diameterAt({ length, diameter, endDiameter = diameter }: DrawnStretch, along: Length): Length {
+  return diameter.plus(endDiameter.minus(diameter).times(along.si / length.si));
+}
+
 function checkKeyseat(
-  { name, length, diameter, endDiameter }: DrawnStretch,
+  { name, length, endDiameter }: DrawnStretch,
   keyseat: NonNullable<DrawnStretch["keyseat"]>,
+  diameter: Length,
 ): void {
-  for (const [what, value] of Object.entries(keyseat))
+  const { floor, ...sizes } = keyseat;
+  for (const [what, value] of Object.entries(sizes))
     if (!(isQuantity(value, "length") && value.si > 0))
       throw new RangeError(
         `shaftDrawing: "${name}": keyseat's ${what} must be a length above 0, got ${String(value)}`,
       );
-  if (endDiameter !== undefined)
+  if (endDiameter !== undefined && floor !== "along the flank" && floor !== "along the axis")
     throw new RangeError(
-      `shaftDrawing: "${name}": a keyseat is drawn on a cylinder; on a taper say it in remark`,
+      `shaftDrawing: "${name}": the floor of a keyseat on a taper must be said: "along the flank" or "along the axis", got ${String(floor)}`,
     );
   const half = keyseat.length.si / 2;
   // A keyseat open at the shaft's end lies exactly at the edge; a rounding must not throw it out.

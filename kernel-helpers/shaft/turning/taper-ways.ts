@@ -1,5 +1,6 @@
 import {
   type Angle,
+  foot,
   inMicrometres,
   inThou,
   isQuantity,
@@ -26,6 +27,8 @@ export interface TaperWaysInput {
   readonly indicatorTravel: Length;
   /** The longest taper the attachment cuts at one setting. */
   readonly attachmentReach?: Length | undefined;
+  /** A division of its scale: in length per foot of taper ON DIAMETER, or in degrees of the HALF angle. */
+  readonly attachmentDivision?: Length | Angle | undefined;
   /** Travel of the compound slide, and a division of its swivel. */
   readonly compoundTravel?: Length | undefined;
   readonly compoundDivision?: Angle;
@@ -40,6 +43,7 @@ export interface TaperWaysInput {
 
 export type TaperWayName =
   | "taper attachment, by indicator"
+  | "taper attachment, by its scale"
   | "compound slide, by its scale"
   | "compound slide, by indicator"
   | "compound slide, by sine bar"
@@ -48,7 +52,7 @@ export type TaperWayName =
 /** One way to set a taper, and how true it comes out. */
 export interface TaperWay {
   readonly name: TaperWayName;
-  /** What is set: a rise over the travel, an angle, a height of blocks, a set-over. */
+  /** What is set: a rise over the travel, taper per foot, an angle, a height of blocks, a set-over. */
   readonly setting: Measured<Length> | Measured<Angle>;
   /** What the figure is, in words. */
   readonly settingIs: string;
@@ -81,7 +85,8 @@ const largeSetOver = 1 / 50;
  *
  * C = change of DIAMETER per length, tan θ = C/2.
  * - by indicator over a travel t: rise t·C/2 ON RADIUS; u(C) = (2/t)·√2·u(indicator), two readings
- * - by the compound's scale: θ; u(C) = 2 (1 + C²/4)·u(θ)
+ * - by a scale of angles, the compound's or the attachment's: θ; u(C) = 2 (1 + C²/4)·u(θ)
+ * - by an attachment's scale of taper per foot: C·12 in ON DIAMETER; u(C) = u(scale)/12 in
  * - by sine bar of length b: blocks b·sin θ, the HALF angle; u(C) from the rest of the stack and two readings along b
  * - tailstock: (L − 2c)·sin θ between the points of the centres, c their depth in the work; u(C) = 2·u(set-over)/(L − 2c)
  *
@@ -94,6 +99,7 @@ const largeSetOver = 1 / 50;
  * @param input.seat, input.allowed, input.indicatorDivision, input.indicatorTravel  > 0 [m]
  * @param input.attachmentReach, input.compoundTravel, input.workLength, input.sineBar, input.mostSetOver  > 0 [m]
  * @param input.compoundDivision  > 0 [rad]
+ * @param input.attachmentDivision  > 0, per foot ON DIAMETER [m] or of the half angle [rad]
  * @param input.centreDepth  ≥ 0 [m]
  * @returns ways that fit the lathe, truest first; errors ON DIAMETER [m]
  * @throws RangeError  the taper is not above 0, a length is none, or the lathe offers no way at all
@@ -130,30 +136,39 @@ export function taperWays(input: TaperWaysInput): TaperWays {
     );
   };
   const rise = measured(size((indicatorTravel.si * taper.value) / 2), size(uTwo));
-  const riseIs = `rise of the indicator, on radius, over ${indicatorTravel} of travel along the axis`;
+  const riseIs = `rise on radius over ${indicatorTravel}`;
   const uByRise = (2 * uTwo) / indicatorTravel.si;
-  if (input.attachmentReach !== undefined)
+  const byAngle = (name: TaperWayName, division: Angle, cannot?: string): void => {
+    const u = division.si / Math.sqrt(12);
+    const angle = measured(half.value, quantityFromSi("angle", u, "degree"));
     add(
-      { name: "taper attachment, by indicator", setting: rise, settingIs: riseIs },
-      uByRise,
-      input.attachmentReach.si < seat.si ? `it reaches ${input.attachmentReach}` : undefined,
+      { name, setting: angle, settingIs: "half angle, off the axis" },
+      2 * (1 + taper.value ** 2 / 4) * u,
+      cannot,
     );
+  };
+  if (input.attachmentReach !== undefined) {
+    const short = input.attachmentReach.si < seat.si ? `it reaches ${input.attachmentReach}` : undefined;
+    add({ name: "taper attachment, by indicator", setting: rise, settingIs: riseIs }, uByRise, short);
+    const division = input.attachmentDivision;
+    if (division !== undefined) {
+      const name = "taper attachment, by its scale";
+      if (isQuantity(division, "angle")) byAngle(name, division, short);
+      else {
+        const u = division.si / Math.sqrt(12);
+        const perFoot = measured(quantityFromSi("length", taper.value * foot(1).si, "inch"), size(u));
+        add({ name, setting: perFoot, settingIs: "per foot, on diameter" }, u / foot(1).si, short);
+      }
+    }
+  }
   if (input.compoundTravel !== undefined) {
     const short =
       input.compoundTravel.si < seat.si / Math.cos(theta)
         ? `its travel is ${input.compoundTravel}, along the flank`
         : undefined;
     add({ name: "compound slide, by indicator", setting: rise, settingIs: riseIs }, uByRise, short);
-    if (input.compoundDivision !== undefined) {
-      const u = input.compoundDivision.si / Math.sqrt(12);
-      const angle = measured(half.value, quantityFromSi("angle", u, "degree"));
-      const settingIs = "swung from the axis: the half angle";
-      add(
-        { name: "compound slide, by its scale", setting: angle, settingIs },
-        2 * (1 + taper.value ** 2 / 4) * u,
-        short,
-      );
-    }
+    if (input.compoundDivision !== undefined)
+      byAngle("compound slide, by its scale", input.compoundDivision, short);
     if (input.sineBar !== undefined && input.gaugeBlocks !== undefined) {
       const bar = input.sineBar;
       const stack = gaugeBlockStack(size(bar.si * Math.sin(theta)), input.gaugeBlocks as GaugeBlockSet);
@@ -162,7 +177,7 @@ export function taperWays(input: TaperWaysInput): TaperWays {
         {
           name: "compound slide, by sine bar",
           setting: measured(stack.height, size(Math.abs(stack.rest.si))),
-          settingIs: `blocks under a ${bar} sine bar, for the half angle`,
+          settingIs: `blocks, ${bar} bar, half angle`,
           stack,
         },
         (2 * u) / (bar.si * Math.cos(theta) ** 3),
@@ -180,7 +195,7 @@ export function taperWays(input: TaperWaysInput): TaperWays {
       {
         name: "tailstock set over",
         setting: measured(size(over), size(uTwo)),
-        settingIs: `sideways, for ${size(between)} between the points of the centres`,
+        settingIs: `sideways, ${size(between)} point to point`,
       },
       (2 * uTwo) / (between * Math.cos(theta) ** 3),
       most !== undefined && most.si < over ? `it goes over by ${most} at most` : undefined,
@@ -230,6 +245,11 @@ function check(input: TaperWaysInput): void {
     if (!isQuantity(value, "length") || !(value.si > 0))
       throw new RangeError(`taperWays: ${name} must be a length above 0, got ${String(value)}`);
   }
+  const { attachmentDivision: scale } = input;
+  if (scale !== undefined && !((isQuantity(scale, "length") || isQuantity(scale, "angle")) && scale.si > 0))
+    throw new RangeError(
+      `taperWays: attachmentDivision must be above 0, a length per foot on diameter or an angle, got ${String(scale)}`,
+    );
   if (input.compoundDivision !== undefined && !(input.compoundDivision.si > 0))
     throw new RangeError(`taperWays: compoundDivision must be above 0, got ${input.compoundDivision}`);
   if (centreDepth !== undefined && !(centreDepth.si >= 0 && 2 * centreDepth.si < (workLength?.si ?? 0)))

@@ -130,6 +130,7 @@ function cuts({ passes, lathe: { dialCounts, dialDivision } }: CutPlan, units: S
       { title: "min", align: "right" },
       { title: "", align: "left" },
     ],
+    stacked: true,
     rows: passes.map((pass) => ({
       cells: [
         `${pass.number} ${pass.name}`,

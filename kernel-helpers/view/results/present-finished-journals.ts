@@ -37,6 +37,7 @@ export function presentFinishedJournals({ journals, speed, torque }: FinishedJou
           { title: "presses towards", align: "left" },
           { title: "leans", unit: inch ? "thou per inch" : "mm per m", align: "right" },
         ],
+        stacked: true,
         rows: journals.map((journal) => ({
           cells: [
             journal.name,

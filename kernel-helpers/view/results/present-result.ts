@@ -38,6 +38,7 @@ import type {
   DrilledHoles,
   EnduranceLimit,
   FinishedJournals,
+  IndicatorSchedule,
   JournalCleanUps,
   KeyStrength,
   KeyseatAfterCut,
@@ -119,6 +120,7 @@ import {
 import { presentHang, presentTipping } from "./present-hang.js";
 import { presentHeatingPlan } from "./present-heating-plan.js";
 import { presentHubFit } from "./present-hub-fit.js";
+import { presentIndicatorSchedule } from "./present-indicator-schedule.js";
 import {
   presentCalibrationLine,
   presentCorrectedReading,
@@ -272,6 +274,7 @@ type Result =
   | TurningStock
   | CutPlan
   | TaperWays
+  | IndicatorSchedule
   | TaperCorrection
   | ShaftDrawing;
 
@@ -365,6 +368,7 @@ const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: 
   "turning stock": presentTurningStock,
   "cut plan": presentCutPlan,
   "taper ways": presentTaperWays,
+  "indicator schedule": presentIndicatorSchedule,
   "taper correction": presentTaperCorrection,
   ...bearingLooks,
   "shaft drawing": presentShaftDrawing,

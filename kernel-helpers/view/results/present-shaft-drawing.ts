@@ -6,7 +6,7 @@ import { type ShownUnits, shownUnits, sizeText } from "./shown-units.js";
 
 /** The sheet [px]: a shaft lies along it, lengths drawn shorter the longer they are, or a short seat could not be read. */
 const left = 40;
-const wide = 1000;
+const wide = 760;
 const axis = 225;
 const tallest = 62;
 
@@ -27,7 +27,6 @@ export function presentShaftDrawing(shaft: ShaftDrawing): Presentation {
         type: "table",
         caption: `All sizes in ${inWords(units)}, diameters at 20 °C.`,
         columns: [
-          { title: "no.", align: "right" },
           { title: "stretch", align: "left" },
           { title: "length", align: "right" },
           { title: "diameter", align: "right" },
@@ -35,10 +34,10 @@ export function presentShaftDrawing(shaft: ShaftDrawing): Presentation {
           { title: "Ra at most", align: "right" },
           { title: "", align: "left" },
         ],
+        stacked: true,
         rows: shaft.stretches.map((stretch, i) => ({
           cells: [
-            String(i + 1),
-            stretch.name,
+            `${i + 1} ${stretch.name}`,
             lengthText(stretch.length, units),
             stretch.endDiameter === undefined
               ? size(stretch.diameter, units)
@@ -75,7 +74,7 @@ function drawingOf(shaft: ShaftDrawing, units: ShownUnits): Drawing {
       ...upper.map(([along, up]): Point => [along, axis + up]).reverse(),
     ];
     shapes.push({ type: "polygon", points: corners, pen: "outline", fill: "metal" });
-    shapes.push(...threadLines(stretch, [x, to], a), ...keyseatSeen(stretch, [x, to], a));
+    shapes.push(...threadLines(stretch, [x, to], a), ...keyseatSeen(stretch, [x, to], (a + b) / 2));
     const middle = (x + to) / 2;
     // Neighbours stand at two heights, so that no text runs into the next.
     const up = axis - tallest - 34 - (i % 2) * 62;
@@ -129,8 +128,12 @@ function drawingOf(shaft: ShaftDrawing, units: ShownUnits): Drawing {
     ...titleBlock(shaft, units),
     ...shaft.stretches.flatMap((stretch, i) => keyseatSection(stretch, i, shaft, units)),
   );
-  const sections = shaft.stretches.some(({ keyseat }) => keyseat !== undefined);
-  return Object.freeze({ width: wide + 2 * left, height: sections ? 540 : 450, shapes });
+  const sections = keyseats(shaft) > 0;
+  return Object.freeze({
+    width: wide + 2 * left,
+    height: sections ? sectionHeight(shaft) + 80 : 450,
+    shapes,
+  });
 }
 
 /** Half the height [px] by diameter: in order of size, a step of a few thousandths still wide enough to be seen. */
@@ -178,10 +181,14 @@ function threadLines({ thread, diameter }: DrawnStretch, [from, to]: Point, half
 }
 
 /** The keyseat as seen from above, its ends round as an end mill leaves them. */
-function keyseatSeen({ keyseat, length, diameter }: DrawnStretch, [from, to]: Point, half: number): Shape[] {
-  if (keyseat === undefined) return [];
+function keyseatSeen(
+  { keyseat, length, keyedDiameter }: ShaftDrawing["stretches"][number],
+  [from, to]: Point,
+  half: number,
+): Shape[] {
+  if (keyseat === undefined || keyedDiameter === undefined) return [];
   const scale = (to - from) / length.si;
-  const wide = half * (keyseat.width.si / diameter.si);
+  const wide = half * (keyseat.width.si / keyedDiameter.si);
   // Lengths are shortened on the sheet: a keyseat drawn no longer than it is wide would be read as a cross hole.
   const reach = Math.min(Math.max((keyseat.length.si * scale) / 2, 2.5 * wide), (to - from) / 2);
   const middle = Math.min(Math.max(from + keyseat.middle.si * scale, from + reach), to - reach);
@@ -196,16 +203,26 @@ function keyseatSeen({ keyseat, length, diameter }: DrawnStretch, [from, to]: Po
   return [{ type: "polygon", points, pen: "outline", fill: "shade" }];
 }
 
+function keyseats({ stretches }: ShaftDrawing): number {
+  return stretches.filter(({ keyseat }) => keyseat !== undefined).length;
+}
+
+/** One section lies beside the title block, more of them below it. */
+function sectionHeight(shaft: ShaftDrawing): number {
+  return keyseats(shaft) > 1 ? 540 : 460;
+}
+
 /** The shaft cut across at the keyseat, hatched, with its width and what a micrometer reads from floor to far side. */
 function keyseatSection(
-  { keyseat, diameter, floorToFarSide }: ShaftDrawing["stretches"][number],
+  { keyseat, keyedDiameter, floorToFarSide }: ShaftDrawing["stretches"][number],
   index: number,
-  { stretches }: ShaftDrawing,
+  shaft: ShaftDrawing,
   units: ShownUnits,
 ): Shape[] {
-  if (keyseat === undefined || floorToFarSide === undefined) return [];
-  const before = stretches.slice(0, index).filter((one) => one.keyseat !== undefined).length;
-  const [x, y, radius] = [left + 110 + before * 230, 460, 50];
+  if (keyseat === undefined || keyedDiameter === undefined || floorToFarSide === undefined) return [];
+  const diameter = keyedDiameter;
+  const before = shaft.stretches.slice(0, index).filter((one) => one.keyseat !== undefined).length;
+  const [x, y, radius] = [left + 110 + before * 230, sectionHeight(shaft), 50];
   const half = (radius * keyseat.width.si) / diameter.si;
   const floor = y + radius - (2 * radius * floorToFarSide.si) / diameter.si;
   const aside = Math.asin(half / radius);
@@ -255,7 +272,7 @@ function remarks(stretch: ShaftDrawing["stretches"][number], units: ShownUnits):
     ...(keyseat === undefined
       ? []
       : [
-          `keyseat ${lengthText(keyseat.width, units)} wide, ${lengthText(keyseat.length, units)} long, its middle ${lengthText(keyseat.middle, units)} from the left; floor to far side ${lengthText(floorToFarSide!, units)}`,
+          `keyseat ${lengthText(keyseat.width, units)} wide, ${lengthText(keyseat.length, units)} long, its middle ${lengthText(keyseat.middle, units)} from the left; floor to far side ${lengthText(floorToFarSide!, units)}${keyseat.floor === undefined ? "" : ` there, floor ${keyseat.floor}`}`,
         ]),
     ...(radius === undefined ? [] : [`fillets R ${lengthText(radius, units)}`]),
     ...(remark === undefined ? [] : [remark]),
@@ -263,7 +280,7 @@ function remarks(stretch: ShaftDrawing["stretches"][number], units: ShownUnits):
 }
 
 function titleBlock(shaft: ShaftDrawing, units: ShownUnits): Shape[] {
-  const [x, y, width, height] = [left + wide - 460, 374, 460, 66];
+  const [x, y, width, height] = [left + wide - 430, 374, 430, 66];
   const box: Point[] = [
     [x, y],
     [x + width, y],

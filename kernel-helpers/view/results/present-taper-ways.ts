@@ -1,7 +1,8 @@
-import { formatFixed, type Length, type Measured } from "../../quantity/index.js";
+import { type Angle, formatFixed, type Length, type Measured } from "../../quantity/index.js";
 import type { TaperCorrection, TaperWay, TaperWays } from "../../shaft/index.js";
 import type { Fact, Presentation } from "../blocks.js";
 import { formatMeasured, plusMinus } from "../format-measured.js";
+import { degreesMinutesSeconds } from "./angle-text.js";
 import { scaled } from "./scaled.js";
 import {
   nominalText,
@@ -56,10 +57,11 @@ export function presentTaperWays(result: TaperWays): Presentation {
         columns: [
           { title: "way", align: "left" },
           { title: "set", align: "right" },
-          { title: "what it is", align: "left" },
+          { title: "that is", align: "left" },
           { title: "error", unit: units.smallSymbol, align: "right" },
           { title: "", align: "left" },
         ],
+        stacked: true,
         rows: result.ways.map((way) => ({
           cells: [
             way.name,
@@ -82,7 +84,8 @@ export function presentTaperWays(result: TaperWays): Presentation {
 
 function settingText({ setting }: TaperWay, units: ShownUnits): string {
   const { value } = setting;
-  if (value.dimension === "angle") return `${formatFixed(value.in("degree"), 2)}°`;
+  if (value.dimension === "angle")
+    return `${formatFixed(value.in("degree"), 2)}° (${degreesMinutesSeconds(value as Angle)})`;
   return sizeText((setting as Measured<Length>).value, units);
 }
 

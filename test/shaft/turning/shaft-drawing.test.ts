@@ -75,10 +75,22 @@ describe("shaftDrawing({ title, material, stretches })", () => {
     const { stretches } = shaftDrawing({ ...given, stretches: [{ ...journal, keyseat }] });
     expectClose(stretches[0]!.floorToFarSide!.in("mm"), 53, { rel: 1e-9, because: "a difference" });
   });
+  it("tells it at the keyseat's middle on a taper, and says there how the floor runs", () => {
+    const onSeat = { ...keyseat, length: mm(40), middle: mm(30), floor: "along the flank" as const };
+    const shaft = shaftDrawing({ ...given, stretches: [{ ...seat, keyseat: onSeat }] });
+    // 54 mm to 60 mm: 57 mm half-way.
+    expectClose(shaft.stretches[0]!.floorToFarSide!.in("mm"), 50, { rel: 1e-9, because: "57 less 7" });
+    expect(JSON.stringify(present(shaft)!.blocks)).toContain(
+      "floor to far side 50 there, floor along the flank",
+    );
+  });
   it("names a keyseat or a thread that cannot be", () => {
     const of = (stretch: Partial<DrawnStretch>) => () =>
       shaftDrawing({ ...given, stretches: [{ ...journal, ...stretch }] });
     expect(of({ keyseat: { ...keyseat, middle: mm(20) } })).toThrow("must lie within its 90 mm");
+    expect(of({ keyseat, tolerance: undefined as never, endDiameter: mm(70) })).toThrow(
+      'the floor of a keyseat on a taper must be said: "along the flank" or "along the axis", got undefined',
+    );
     expect(of({ keyseat: { ...keyseat, depth: mm(31) } })).toThrow("less deep than half of it");
     expect(of({ keyseat: { ...keyseat, width: mm(0) } })).toThrow("keyseat's width must be a length above 0");
     expect(of({ thread: { ...thread, rootDiameter: mm(61) } })).toThrow("its root below 60 mm");

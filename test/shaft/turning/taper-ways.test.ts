@@ -127,6 +127,34 @@ describe("taperWays(input)", () => {
     expect(good).toEqual([...good].sort((a, b) => a - b));
     expect(ways[0]!.verdict).toBe("good enough");
   });
+  // F. D. Jones, Turning and Boring, 1914 (read): ends of 2 1/2 and 2 in over 6 in, work 9 in long: 1/12 in per inch, 3/8 in.
+  it("sets the tailstock over by Jones's 3/8 in for a taper told by its ends, 6 in apart on work of 9 in", () => {
+    const ends = { ...lathe, taper: measured((2.5 - 2) / 6, 0) };
+    expectClose(ends.taper.value, 1 / 12, rounding);
+    expectClose((way(ends, "tailstock set over").setting.value as Length).in("inch"), 3 / 8, {
+      rel: 1e-3,
+      because: "he takes the tangent for the sine: 1 − cos 2.39° = 0.0009",
+    });
+  });
+  it("sets an attachment's scale by taper per foot or by the half angle, whatever the length of the work", () => {
+    const perFoot = { ...input, attachmentDivision: inch(1 / 8) };
+    const { setting, error } = way(perFoot, "taper attachment, by its scale");
+    expectClose((setting.value as Length).in("inch"), 1, rounding);
+    // Rectangular over a division of 1/8 in in 12, over 6 in of seat.
+    expectClose(error.in("inch"), (1.959964 * (1 / 8) * 6) / 12 / Math.sqrt(12), {
+      rel: 1e-6,
+      because: "95 % to 7 digits",
+    });
+    const angle = way({ ...input, attachmentDivision: degree(1) }, "taper attachment, by its scale");
+    const compound = way(input, "compound slide, by its scale");
+    expect(angle.setting.value).toEqual(compound.setting.value);
+    expect(angle.error).toEqual(compound.error);
+    const long = way({ ...perFoot, workLength: inch(90) }, "taper attachment, by its scale");
+    expect(long.setting).toEqual(setting);
+    expect(() => taperWays({ ...input, attachmentDivision: inch(0) })).toThrow(
+      "attachmentDivision must be above 0, a length per foot on diameter or an angle, got 0 in",
+    );
+  });
   it("gives the error that settings scattered within their divisions have", () => {
     // Two indicator readings, each rectangular over a division: by a grid of all pairs.
     const n = 200;
@@ -225,6 +253,10 @@ describe("metalByGauge(taper, standOff)", () => {
       rel: 2e-3,
       because: "printed to 3 digits",
     });
+    // Both of them off by a part in a hundred, of its own: √2 parts.
+    const metal = metalByGauge(measured(0.05, 0.0005), measured(inch(0.02), thou(0.2)));
+    expectClose(metal.value.in("thou"), 1, rounding);
+    expectClose(metal.standardUncertainty.in("thou"), 0.01 * Math.SQRT2, rounding);
     expect(() => metalByGauge(-0.05, inch(1))).toThrow("taper must be above 0");
   });
 });
