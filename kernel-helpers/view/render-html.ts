@@ -75,7 +75,8 @@ const wideDrawing = 800;
 /** The drawing as an image, in which nothing can run. */
 function drawingHtml({ drawing, alt, caption }: DrawingBlock): string {
   const { width, height } = drawingSize(drawing);
-  const source = svgDataUri(drawingSvg(drawing));
+  // In single quotes, which need no encoding; in texts both are entities.
+  const source = svgDataUri(drawingSvg(drawing).replaceAll('"', "'"));
   const wide = width > wideDrawing ? " jb-wide" : "";
   return (
     `<figure class="jb-drawing${wide}"${wide === "" ? "" : ' tabindex="0"'}><img src="${source}" alt="${escapeHtml(alt)}" width="${width}" height="${height}">` +

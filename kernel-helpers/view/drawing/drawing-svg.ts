@@ -60,7 +60,7 @@ export function drawingSvg(drawing: Drawing): string {
   const defs = used.length === 0 ? "" : `<defs>${used.map(patternSvg).join("")}</defs>`;
   return (
     `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="${left} ${top} ${width} ${height}"` +
-    ` font-family="Arial, 'Liberation Sans', sans-serif">${defs}` +
+    ` font-family="Arial, Liberation Sans, sans-serif" fill="none" stroke-linejoin="round">${defs}` +
     `<rect x="${left}" y="${top}" width="${width}" height="${height}" fill="${paper}"/>${shapes.join("")}</svg>`
   );
 }
@@ -76,7 +76,7 @@ function patternSvg(name: string): string {
   const back = ground === "none" ? "" : `<rect width="${tile}" height="${tile}" fill="${ground}"/>`;
   return (
     `<pattern id="${name}" width="${tile}" height="${tile}" patternUnits="userSpaceOnUse">${back}` +
-    `<path d="${path}" stroke="${pencil}" stroke-width="0.8" fill="none"/></pattern>`
+    `<path d="${path}" stroke="${pencil}" stroke-width="0.8"/></pattern>`
   );
 }
 
@@ -119,7 +119,7 @@ function shapeSvg(shape: Shape): string {
 }
 
 function lineSvg(points: readonly Point[], pen: Pen): string {
-  return `<polyline points="${pointsText(points)}" ${stroke(pen)} fill="none"/>`;
+  return `<polyline points="${pointsText(points)}" ${stroke(pen)}/>`;
 }
 
 function arcSvg({ centre: [x, y], radius, from, to, pen, head }: Extract<Shape, { type: "arc" }>): string {
@@ -185,14 +185,14 @@ function textSvg({
   const bold = size === "large" ? ' font-weight="bold"' : "";
   return (
     `<text x="${n(x)}" y="${n(y)}" font-size="${letterHeight[size]}"${bold} text-anchor="${anchor}"${turned}` +
-    ` fill="${inks[of]}" stroke="${paper}" stroke-width="3" stroke-linejoin="round" paint-order="stroke">${escapeHtml(plainLine(text))}</text>`
+    ` fill="${inks[of]}" stroke="${paper}" stroke-width="3" paint-order="stroke">${escapeHtml(plainLine(text))}</text>`
   );
 }
 
 function stroke(pen: Pen): string {
   const { color, width, dash } = pens[pen];
   const dashes = dash === undefined ? "" : ` stroke-dasharray="${dash}"`;
-  return `stroke="${color}" stroke-width="${width}"${dashes} stroke-linejoin="round"`;
+  return `stroke="${color}" stroke-width="${width}"${dashes}`;
 }
 
 function pointsText(points: readonly Point[]): string {
