@@ -1,90 +1,73 @@
-import {
-  degC,
-  gigapascal,
-  kilogramPerCubicMetre,
-  megapascal,
-  perC,
-  quantityFromSi,
-} from "../quantity/index.js";
+import { degC, gigapascal, kilogramPerCubicMetre, ksi, perC, quantityFromSi } from "../quantity/index.js";
 import { sources } from "./material-sources.js";
-import { heatProperty, type Material, property } from "./material-type.js";
+import { heatProperty, type Material, type MaterialProperty, property } from "./material-type.js";
 
-/** The bronzes of bushes, nuts and hubs. Strengths are the low end of the cast metal. */
+/** The bronzes of bushes, nuts and hubs. Strengths are the least that a sand casting must have. */
 export const bronzes: readonly Material[] = Object.freeze([
   bronze("bronze C93200", ["bronze", "bearing bronze", "leaded bronze", "SAE 660"], {
     modulus: 100,
-    poisson: 0.34,
     expansion: 18.0,
-    yield: 125,
-    tensile: 240,
-    density: 8930,
-    specificHeat: 376,
-    conductivity: 59,
-    source: sources.strength.replace("(read)", "(from memory)"),
+    yield: [14, 18],
+    tensile: [30, 35],
+    density: 8910,
+    specificHeat: 377,
+    conductivity: 58.2,
   }),
   bronze("bronze C90500", ["gun metal", "tin bronze", "SAE 62"], {
     modulus: 103,
-    poisson: 0.34,
     expansion: 19.8,
-    yield: 150,
-    tensile: 300,
+    yield: [18, 22],
+    tensile: [40, 45],
     density: 8720,
-    specificHeat: 376,
-    conductivity: 75,
-    source: sources.astmB505,
+    specificHeat: 377,
+    conductivity: 74.8,
   }),
   bronze("bronze C95400", ["aluminium bronze", "aluminum bronze"], {
     modulus: 107,
-    poisson: 0.32,
     expansion: 16.2,
-    yield: 220,
-    tensile: 515,
+    yield: [30, 32],
+    tensile: [75, 85],
     density: 7450,
     specificHeat: 419,
-    conductivity: 59,
-    source: sources.astmB505,
+    conductivity: 58.7,
   }),
 ]);
 
 interface BronzeRow {
   /** [GPa] */
   readonly modulus: number;
-  /** [-] */
-  readonly poisson: number;
   /** [10⁻⁶/°C] */
   readonly expansion: number;
-  /** [MPa] */
-  readonly yield: number;
-  readonly tensile: number;
+  /** Of sand castings: the least, and what is usual or what other castings must have [ksi]. */
+  readonly yield: readonly [least: number, usual: number];
+  readonly tensile: readonly [least: number, usual: number];
   /** [kg/m³] */
   readonly density: number;
   /** [J/(kg·K)] */
   readonly specificHeat: number;
   /** [W/(m·K)] */
   readonly conductivity: number;
-  readonly source: string;
 }
 
 function bronze(name: string, also: readonly string[], row: BronzeRow): Material {
-  const { source } = row;
+  const sheet = sources.bronzeSheet;
+  const strength = ([least, usual]: readonly [number, number]): MaterialProperty<"pressure"> =>
+    property<"pressure">(ksi(least), `${sources.bronzeSand}; upper end: ${sheet}`, [ksi(least), ksi(usual)]);
   return Object.freeze<Material>({
     kind: "material",
     name,
     also: Object.freeze([...also]),
     family: "bronze",
     brittle: false,
-    modulus: property<"pressure">(gigapascal(row.modulus), source),
-    poisson: property<"number">(row.poisson, source),
-    expansion: property<"thermal expansion">(
-      perC(row.expansion / 1e6),
-      name === "bronze C93200" ? sources.expansion : source,
-    ),
-    yield: property<"pressure">(megapascal(row.yield), source),
-    tensile: property<"pressure">(megapascal(row.tensile), source),
+    modulus: property<"pressure">(gigapascal(row.modulus), sheet),
+    poisson: property<"number">(0.34, `${sources.sheet}, 0.34 and 0.35 (read)`, [0.34, 0.35]),
+    expansion: property<"thermal expansion">(perC(row.expansion / 1e6), sheet),
+    yield: strength(row.yield),
+    tensile: strength(row.tensile),
     compressive: undefined,
-    density: property<"density">(kilogramPerCubicMetre(row.density), source),
-    specificHeat: heatProperty(quantityFromSi("specific heat", row.specificHeat), source),
-    conductivity: heatProperty(quantityFromSi("thermal conductivity", row.conductivity), source),
+    density: property<"density">(kilogramPerCubicMetre(row.density), sheet),
+    specificHeat: heatProperty(quantityFromSi("specific heat", row.specificHeat), sheet),
+    conductivity: heatProperty(quantityFromSi("thermal conductivity", row.conductivity), sheet),
     hottest: Object.freeze({
       value: degC(260),
       why: "a leaded bronze sweats its lead from about 320 °C on and is hot short: it breaks at a blow",

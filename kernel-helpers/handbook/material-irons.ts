@@ -79,6 +79,12 @@ const gently = Object.freeze({
   source: sources.practice,
 });
 
+/** Between room temperature and the heat that a hub may get: the mean over that way. */
+const ironHeat = heatProperty(quantityFromSi("specific heat", 500), sources.ironHeat, [
+  quantityFromSi("specific heat", 450),
+  quantityFromSi("specific heat", 544),
+]);
+
 /** Grey irons by class, and two ductile irons. */
 export const irons: readonly Material[] = Object.freeze([
   ...greyRows.map(greyIron),
@@ -121,10 +127,10 @@ function greyIron(row: GreyRow): Material {
     compressive: property<"pressure">(ksi(row.compressive), sources.shigleyIrons),
     density: property<"density">(
       kilogramPerCubicMetre(7200),
-      `${sources.density} gives 7300, a ${sources.sheet} 7200 (read)`,
+      `${sources.density} 7300; a ${sources.sheet} 7200 (read)`,
       [kilogramPerCubicMetre(7000), kilogramPerCubicMetre(7300)],
     ),
-    specificHeat: heatProperty(quantityFromSi("specific heat", 544), sources.specificHeat),
+    specificHeat: ironHeat,
     conductivity: heatProperty(
       quantityFromSi("thermal conductivity", 46),
       `${sources.conductivity}; ${sources.sheet} (read)`,
@@ -146,8 +152,8 @@ function ductileIron(row: DuctileRow): Material {
     yield: property<"pressure">(megapascal(row.yield), `${sources.strength}, minimum`),
     tensile: property<"pressure">(megapascal(row.tensile), `${sources.strength}, minimum`),
     compressive: undefined,
-    density: property<"density">(kilogramPerCubicMetre(7100), `${sources.density} (from memory)`),
-    specificHeat: heatProperty(quantityFromSi("specific heat", 544), sources.specificHeat),
+    density: property<"density">(kilogramPerCubicMetre(7100), sources.density),
+    specificHeat: ironHeat,
     conductivity: heatProperty(
       quantityFromSi("thermal conductivity", row.conductivity),
       sources.conductivity,

@@ -72,7 +72,7 @@ function steel(name: string, also: readonly string[], row: SteelRow): Material {
     yield: property<"pressure">(megapascal(row.yield), strength),
     tensile: property<"pressure">(megapascal(row.tensile), strength),
     compressive: undefined,
-    density: property<"density">(kilogramPerCubicMetre(7850), `${sources.density} (read)`),
+    density: property<"density">(kilogramPerCubicMetre(7850), sources.density),
     specificHeat: heatProperty(quantityFromSi("specific heat", 486), sources.specificHeat),
     conductivity: heatProperty(quantityFromSi("thermal conductivity", 51.9), sources.conductivity),
     hottest: Object.freeze({ value: degC(row.hottest), why: row.why, source: sources.practice }),

@@ -53,6 +53,11 @@ export function property<K extends string>(
 export function heatProperty<K extends "specific heat" | "thermal conductivity">(
   quantity: Quantity<K>,
   source: string,
+  range?: readonly [low: Quantity<K>, high: Quantity<K>],
 ): MaterialProperty<K> {
-  return property<K>(quantity as Computed<K>, source);
+  return property<K>(
+    quantity as Computed<K>,
+    source,
+    range as readonly [low: Computed<K>, high: Computed<K>] | undefined,
+  );
 }

@@ -49,7 +49,7 @@ const leastAngle = Math.PI / 6;
  * const points = { left: inch(10), right: inch(10), hookAbove: inch(10) };
  * const gear = { hitch: "vertical", slingTag: pound(800), hookTag: pound(2000) };
  * liftOf({ what: "pulley", mass, points, ...gear }).legs[0].pull.value.in("pound") // 707.107
- * @source statics; least angle of 30°, choker angle: ASME B30.9 (from memory)
+ * @source statics; least angle of 30°, choker angle of 120°: riggers' tables after ASME B30.9 (read in public reprints)
  */
 export function liftOf(options: LiftOptions): Lift {
   const { what, mass, points, hitch, slingTag, hookTag } = options;

@@ -14,7 +14,8 @@ import { type Angle, isQuantity, type Mass, quantityFromSi } from "../quantity/i
  * @returns pull in one leg [kg]
  * @throws RangeError  a value out of its range
  * @example slingPull(pound(1000), degree(30), 2).in("pound") // 1000
- * @source statics; ASME B30.9 and OSHA 29 CFR 1910.184 tabulate slings by the same angle (from memory)
+ * @source statics; riggers' tables after ASME B30.9 and OSHA 29 CFR 1910.184 print the same by the same angle (read in public
+ * reprints)
  */
 export function slingPull(mass: Mass, angle: Angle, legs: number): Mass {
   if (!isQuantity(mass, "mass") || !(mass.si > 0))

@@ -4,7 +4,7 @@ import type { EnergyStore } from "./stored-energy-types.js";
  * What is done about a store of energy before work begins: reminders, under local codes and licensed practice.
  *
  * @example beforeWork["raised mass"].length // 2
- * @source lock-out and blocking of stored energy: OSHA 29 CFR 1910.147(d)(5) (from memory); the rest common practice, no
+ * @source lock-out and blocking of stored energy: OSHA 29 CFR 1910.147(d)(5) (read); the rest common practice, no
  * source
  */
 export const beforeWork: Readonly<Record<EnergyStore, readonly string[]>> = Object.freeze({

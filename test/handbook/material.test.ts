@@ -24,6 +24,39 @@ describe("material(name)", () => {
     expectClose(material("bronze").expansion.value.in("perF"), 10.0e-6, digits);
     expectClose(material("steel").density.value.in("poundPerCubicInch"), 0.283, digits);
   });
+  // Source: public alloy sheets with the Copper Development Association's figures in inch units; sand castings of ASTM B584
+  // and B148 as a foundry's public table prints their least tensile and yield strength.
+  it.each([
+    ["bronze C93200", 0.322, 10.0, 33.6, 0.09, 14500, 30, 14],
+    ["bronze C90500", 0.315, 11.0, 43.2, 0.09, 15000, 40, 18],
+    ["bronze C95400", 0.269, 9.0, 33.9, 0.1, 15500, 75, 30],
+  ])(
+    "gives %s as the sheets print it",
+    (name, density, expansion, conductivity, heat, modulus, tensile, least) => {
+      const metal = material(name);
+      const digits = { rel: 0.006, because: "two or three digits printed" };
+      expectClose(metal.density.value.in("poundPerCubicInch"), density, digits);
+      expectClose(metal.expansion.value.in("perF"), expansion * 1e-6, digits);
+      expectClose(metal.conductivity.value.si, conductivity * 1.730735, digits);
+      expectClose(metal.specificHeat.value.si, heat * 4186.8, digits);
+      expectClose(metal.modulus.value.in("ksi"), modulus, digits);
+      expectClose(metal.tensile!.value.in("ksi"), tensile, digits);
+      expectClose(metal.yield!.value.in("ksi"), least, digits);
+    },
+  );
+  // Source: public material sheets and tables: cast iron 450, 460, 490 near room temperature; Callister B.8: 544.
+  it("spans what the tables give for the specific heat of iron", () => {
+    const { low, high, value } = material("grey iron class 20").specificHeat;
+    for (const printed of [450, 460, 490, 544]) {
+      expect(low.si).toBeLessThanOrEqual(printed);
+      expect(high.si).toBeGreaterThanOrEqual(printed);
+    }
+    // Iron and graphite by mass, 3.3 % carbon, mean from 20 to 260 °C: iron 449 + 0.43·(T − 20)/2, graphite 710 to 1250.
+    expectClose(value.si, 0.967 * (449 + (0.43 * 240) / 2) + (0.033 * (710 + 1250)) / 2, {
+      rel: 0.04,
+      because: "a mixture's heat, from textbook figures of iron and graphite",
+    });
+  });
   // Source: Callister B.2, G1800 66-97 GPa, G3000 90-113, G4000 110-138: the classes 20, 30 and 40 of Shigley's table.
   it("gives grey iron the modulus as a range, the same in two books", () => {
     for (const [name, low, high] of [

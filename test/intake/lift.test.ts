@@ -15,7 +15,7 @@ const gear = { hitch: "vertical", slingTag: pound(800), hookTag: pound(2000) } a
 const of = (value: number, u: number): Measured<Mass> => measured(pound(value), pound(u));
 
 describe("slingPull", () => {
-  // Load factors by angle from horizontal as riggers' tables print them, ASME B30.9 (from memory).
+  // Load factors by angle from horizontal as riggers' tables after ASME B30.9 print them (read in public reprints).
   it.each([
     [90, 1],
     [60, 1.155],
