@@ -1,6 +1,7 @@
 import { randomBytes } from "node:crypto";
-import { mkdirSync, renameSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync, rmSync, writeFileSync } from "node:fs";
 import { dirname } from "node:path";
+import { renameOver } from "./rename-over.js";
 
 let waits = true;
 
@@ -20,7 +21,7 @@ export function writeFile(path: string, content: string | Uint8Array): void {
   try {
     mkdirSync(dirname(path), { recursive: true });
     writeFileSync(temporary, content, { flush: canFlush() });
-    renameSync(temporary, path);
+    renameOver(temporary, path);
   } catch (cause) {
     rmSync(temporary, { force: true });
     throw new Error(`${path} cannot be written: ${cause instanceof Error ? cause.message : String(cause)}`, {

@@ -50,7 +50,11 @@ export function quickStartOption(file: string): readonly string[] {
 
 /** One that did not start a kernel is of no use to the next. */
 export function dropQuickStart(file: string): void {
-  rmSync(file, { force: true });
+  try {
+    rmSync(file, { force: true });
+  } catch {
+    // Somebody has it open; the kernel starts in the usual way all the same.
+  }
 }
 
 /** @source XDG Base Directory Specification, cache; on the other platforms their usual folder, common practice */
