@@ -1,5 +1,7 @@
 import { parseArgs } from "node:util";
 import { type LiveServer, startLiveServer } from "../live/server/index.js";
+import { prepareQuickStart } from "../notebook/kernel/quick-start/prepare-quick-start.js";
+import { isSwitchedOff, readyQuickStart } from "../notebook/kernel/quick-start/quick-start-file.js";
 import { demoFolder, findRebuild } from "../record/index.js";
 import type { Command } from "./command.js";
 import { foreignIn } from "./foreign-rebuild.js";
@@ -37,10 +39,20 @@ the sheet again starts another.
     const server = await startLiveServer({ directory: found ?? demoFolder(), notice, port });
     console.log(`Journalbox is open at\n\n  ${server.address}\n\nCtrl-C ends it.`);
     if (browser) openBrowser(server.addressWithTicket());
+    prepareLater();
     await untilToldToEnd(server);
     return 0;
   },
 };
+
+/** So long after the page was opened its first kernel is at work, or nobody is in a hurry [ms]. */
+const notInTheWay = 20_000;
+
+/** The next kernels start in half the time; where this one cannot be prepared, they start as before. */
+function prepareLater(): void {
+  if (isSwitchedOff() || readyQuickStart() !== undefined) return;
+  setTimeout(() => void prepareQuickStart().catch(() => undefined), notInTheWay).unref();
+}
 
 /** Waits for Ctrl-C or a signal to end, then ends everything. A second Ctrl-C does not wait for the kernels. */
 async function untilToldToEnd(server: LiveServer): Promise<void> {

@@ -2,6 +2,11 @@ import { setTimeout as pause } from "node:timers/promises";
 import type { Dealer, Subscriber } from "zeromq";
 import { KernelDiedError } from "../../../notebook/client/client-errors.js";
 import { KernelProcess, kernelProgram } from "../../../notebook/client/kernel-process.js";
+import {
+  dropQuickStart,
+  quickStartOption,
+  readyQuickStart,
+} from "../../../notebook/kernel/quick-start/quick-start-file.js";
 import { portTaken } from "../../../notebook/kernel/sockets.js";
 import { addressOf } from "../../../notebook/wire/connection.js";
 import { decode, encode, type Message, newHeader } from "../../../notebook/wire/message.js";
@@ -47,11 +52,14 @@ export class KernelLink {
    * @throws Error the kernel did not answer in time
    */
   static async start(directory: string): Promise<KernelLink> {
+    let quickStart = readyQuickStart();
     for (let tries = 1; ; tries += 1) {
       const { Dealer, Subscriber } = await import("zeromq");
-      // Not from the prepared start: that begins as a process of another number, and the number tells whose reads are whose.
+      // The number of the process tells whose reads are whose: it must not look for a prepared start by itself, and
+      // begin as another process.
       const environment = { ...process.env, JOURNALBOX_QUICK_START: "off" };
-      const started = await KernelProcess.start(directory, environment, [kernelProgram()]);
+      const prepared = quickStart === undefined ? [] : quickStartOption(quickStart);
+      const started = await KernelProcess.start(directory, environment, [...prepared, kernelProgram()]);
       const link = new KernelLink(started, {
         shell: new Dealer({ linger: 0 }),
         control: new Dealer({ linger: 0 }),
@@ -62,9 +70,12 @@ export class KernelLink {
         return link;
       } catch (error) {
         await link.close();
+        if (!(error instanceof KernelDiedError) || tries === mostTries) throw error;
         // Its ports were free a moment ago, and taken when it came to use them.
-        const unlucky = error instanceof KernelDiedError && error.exitCode === portTaken;
-        if (!unlucky || tries === mostTries) throw error;
+        if (error.exitCode === portTaken) continue;
+        if (quickStart === undefined) throw error;
+        dropQuickStart(quickStart);
+        quickStart = undefined;
       }
     }
   }
