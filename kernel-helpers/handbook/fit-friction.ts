@@ -3,6 +3,7 @@ export type FitSurface = "oiled" | "dry" | "rusted";
 
 /** Friction between hub and shaft, as a range. */
 export interface FitFriction {
+  readonly kind: "fit friction";
   readonly surface: FitSurface;
   /** In words: what is meant by it. */
   readonly means: string;
@@ -13,7 +14,7 @@ export interface FitFriction {
 }
 
 const din =
-  "DIN 7190-1, adhesion of interference fits, steel on cast iron and on steel (transverse fits read in a public help page; pressed-on fits from memory)";
+  "DIN 7190-1, adhesion of interference fits, steel on cast iron and on steel (transverse fits read in an excerpt; pressed-on fits from memory)";
 
 /**
  * Friction of press, shrink and taper fits when they are pressed on or off along the axis.
@@ -46,7 +47,7 @@ export const fitFrictions: readonly FitFriction[] = Object.freeze(
         source: "common practice, no source",
       },
     ] as const
-  ).map((row) => Object.freeze(row)),
+  ).map((row) => Object.freeze({ kind: "fit friction" as const, ...row })),
 );
 
 /**

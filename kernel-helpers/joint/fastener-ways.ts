@@ -1,6 +1,7 @@
 import type { Length, Temperature, Torque } from "../quantity/index.js";
 import type { NutRemoval } from "./fastener-types.js";
 import type { HeatNut } from "./heat-nut.js";
+import { rounded } from "./rounded.js";
 
 /** One way to get a nut off: its figures, and the limits it violates. */
 export interface NutWay {
@@ -24,7 +25,9 @@ export interface NutWay {
  * @source common practice, no source
  */
 export function nutWays(removal: NutRemoval, heat: HeatNut): readonly NutWay[] {
-  const { breakLoose, stopLimit, first, thread } = removal;
+  const { first, thread } = removal;
+  const stopLimit = rounded(removal.stopLimit, 3);
+  const breakLoose = { low: rounded(removal.breakLoose.low, 2), high: rounded(removal.breakLoose.high, 2) };
   const stops = first === "stop limit of the stud";
   return Object.freeze([
     way(
@@ -37,7 +40,7 @@ export function nutWays(removal: NutRemoval, heat: HeatNut): readonly NutWay[] {
       {
         "stop at": stopLimit,
         "nut at": heat.nut,
-        "bore grows": heat.growth,
+        "bore grows": rounded(heat.growth, 2),
         "first to suffer": heat.limits[0]!.name,
       },
       [],

@@ -7,6 +7,15 @@ export interface LengthRange {
   readonly high: Length;
 }
 
+/** The interference that the trade gives a hub of this size. */
+export interface InterferenceByPractice extends LengthRange {
+  readonly kind: "interference by practice";
+  readonly diameter: Length;
+  /** Of the diameter, least and most [-]. */
+  readonly shares: readonly [low: number, high: number];
+  readonly source: string;
+}
+
 /**
  * DIAMETRAL interference of a fit from what was measured: shaft minus bore.
  *
@@ -84,10 +93,14 @@ const practice = { low: 0.0005, high: 0.001 };
  * @example interferenceByPractice(inch(2)).high.in("thou") // 2
  * @source common practice, no source
  */
-export function interferenceByPractice(diameter: Length): LengthRange {
+export function interferenceByPractice(diameter: Length): InterferenceByPractice {
   requireQuantity("interferenceByPractice", "diameter", diameter, "length", "more than 0");
-  return Object.freeze({
+  return Object.freeze<InterferenceByPractice>({
+    kind: "interference by practice",
+    diameter,
     low: diameter.times(practice.low),
     high: diameter.times(practice.high),
+    shares: Object.freeze([practice.low, practice.high] as const),
+    source: "common practice, no source",
   });
 }

@@ -4,6 +4,7 @@ import { requireQuantity, requireSmaller } from "./fit-check.js";
 
 /** Where a hub sits on a shaft's taper. */
 export interface SeatOnTaper {
+  readonly kind: "seat on taper";
   /** Of the shaft half-way along the hub, by the fitted line. */
   readonly diameter: Measured<Length>;
   /** In contact, along the axis. */
@@ -55,6 +56,7 @@ export function seatOnTaper(taper: TaperFit, from: Length, to: Length): SeatOnTa
     taper.taper.standardUncertainty ** 2 * (x - a.station.si) * (x - b.station.si);
   const unit = from.writtenIn;
   return Object.freeze({
+    kind: "seat on taper",
     diameter: measured(
       quantityFromSi("length", value, unit),
       quantityFromSi("length", Math.sqrt(Math.max(0, variance)), unit),

@@ -10,6 +10,8 @@ export { type NutFriction, nutTorque, screwTorque, torqueRange } from "./fastene
 export type { FirstReached, NutRemoval, TorqueSpan, WrenchRow } from "./fastener-types.js";
 export { type NutWay, nutWays } from "./fastener-ways.js";
 export { wrenchPull, wrenchTorque } from "./fastener-wrench.js";
+export { type FitAtSpeed, fitAtSpeed } from "./fit-at-speed.js";
+export { type FitByFormula, fitByFormula } from "./fit-by-formula.js";
 export {
   type FitToOpen,
   interferenceWarmed,
@@ -18,6 +20,7 @@ export {
 } from "./fit-heat.js";
 export type { FitInput } from "./fit-input.js";
 export {
+  type InterferenceByPractice,
   interferenceByPractice,
   interferenceFromDrawUp,
   interferenceFromReadings,
@@ -50,6 +53,7 @@ export type { HeatingCase, HeatingInput, HeatingMoment, HeatingPlan } from "./he
 export { hubFit } from "./hub-fit.js";
 export type { HubFit, HubFitInput, HubFitOptions, HubOnShaft, Narrowing } from "./hub-fit-types.js";
 export { pressRig, rigFactors } from "./press-rig.js";
+export { type JackOil, pressStores } from "./press-stores.js";
 export { releaseOf } from "./release.js";
 export type { Release, ReleaseOption } from "./release-types.js";
 export type { BeamSection, PressRig, Rig, RigCheck, RigFactors, RigPart } from "./rig-types.js";

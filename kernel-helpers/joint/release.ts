@@ -2,6 +2,7 @@ import { formatNumber, type TemperatureDifference } from "../quantity/index.js";
 import type { HubFit } from "./hub-fit-types.js";
 import type { Release, ReleaseOption } from "./release-types.js";
 import type { PressRig } from "./rig-types.js";
+import { rounded } from "./rounded.js";
 
 /** Chances beyond which the answer is taken as told [-]. */
 const sure = 0.975;
@@ -71,7 +72,10 @@ function optionsOf(
   cold: Release["cold"],
   warmer: Release["warmer"],
 ): ReleaseOption[] {
-  const stroke = ram.verdict === "reaches" ? [] : [`the ram has ${ram.left} left and needs ${ram.needed}`];
+  const stroke =
+    ram.verdict === "reaches"
+      ? []
+      : [`the ram has ${rounded(ram.left, 3)} left and needs ${rounded(ram.needed, 3)}`];
   const hub = hubStress.verdict === "holds" ? [] : ["the hub may already be stressed beyond its strength"];
   const option = (
     name: string,
@@ -79,7 +83,7 @@ function optionsOf(
     breaks: readonly string[],
   ): ReleaseOption => Object.freeze({ name, figures: Object.freeze(figures), breaks: Object.freeze(breaks) });
   return [
-    option("press cold", { "force, high end": pressOff.high, "rig allows": rating }, [
+    option("press cold", { "force, high end": rounded(pressOff.high, 2), "rig allows": rounded(rating, 2) }, [
       ...(cold === "yes"
         ? []
         : [`${weakest} allows ${shortForce(rating.si, rating.writtenIn === "lbf")}, the hub may need more`]),
@@ -88,10 +92,13 @@ function optionsOf(
     ]),
     option(
       "press and heat the hub",
-      { "hub over shaft, middle case": warmer.middle, "hub over shaft, tightest case": warmer.high },
+      {
+        "hub over shaft, middle case": rounded(warmer.middle, 3),
+        "hub over shaft, tightest case": rounded(warmer.high, 3),
+      },
       [...stroke],
     ),
-    option("heat alone", { "hub over shaft, tightest case": opening.high }, []),
+    option("heat alone", { "hub over shaft, tightest case": rounded(opening.high, 3) }, []),
   ];
 }
 

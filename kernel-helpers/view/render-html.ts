@@ -70,7 +70,7 @@ function figureBlockHtml(block: FigureBlock, picture: HtmlOptions["picture"]): s
 }
 
 /** Wider than this [px] a drawing shrunk to a telephone cannot be read: it scrolls there instead. */
-const wideDrawing = 800;
+const wideDrawing = 600;
 
 /** The drawing as an image, in which nothing can run. */
 function drawingHtml({ drawing, alt, caption }: DrawingBlock): string {

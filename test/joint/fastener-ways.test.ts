@@ -16,8 +16,9 @@ describe("nutWays(removal, heat)", () => {
   it("lets every way of pulling end at the stop limit, and says what stops the heat", () => {
     const removal = nutRemoval({ thread, yield: psi(30000), state: "rusted" });
     const [cold, warm, split] = nutWays(removal, heat);
-    expect(cold!.figures["stop at"]).toBe(removal.stopLimit);
-    expect(warm!.figures["stop at"]).toBe(removal.stopLimit);
+    const stop = cold!.figures["stop at"] as typeof removal.stopLimit;
+    expect(Math.abs(stop.si / removal.stopLimit.si - 1)).toBeLessThan(0.005); // three digits
+    expect(warm!.figures["stop at"]).toEqual(stop);
     expect(warm!.figures["first to suffer"]).toBe("oil");
     expect(split!.figures.lost).toMatch(/cut to 1 1\/2 in BSW/);
     expect([cold!.breaks, warm!.breaks, split!.breaks]).toEqual([[], [], []]);

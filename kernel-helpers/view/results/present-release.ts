@@ -64,7 +64,7 @@ function optionsTable({ options }: Release, units: JointUnits): TableBlock {
         Object.entries(figures)
           .map(([label, value]) => `${label}: ${figureText(value, units)}`)
           .join("; "),
-        breaks.length === 0 ? "nothing computed here" : breaks.join("; "),
+        breaks.length === 0 ? "no limit broken" : breaks.join("; "),
       ],
       ...(breaks.length === 0 ? {} : { mark: "warn" as const }),
     })),

@@ -107,6 +107,7 @@ import { presentDecision, type ShownDecision } from "./present-decision.js";
 import { presentDeepestCut } from "./present-deepest-cut.js";
 import { presentDrawUp } from "./present-draw-up.js";
 import { presentFinishedJournals } from "./present-finished-journals.js";
+import { type FitInputResult, fitInputLooks } from "./present-fit-inputs.js";
 import {
   presentBook,
   presentCautions,
@@ -206,6 +207,7 @@ type Result =
   | StoredEnergy
   | StoredEnergies
   | PartsLedger
+  | FitInputResult
   | HubFit
   | PressRig
   | Release
@@ -300,6 +302,7 @@ const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: 
   "stored energy": presentStoredEnergy,
   "stored energies": presentStoredEnergies,
   "parts ledger": presentLedger,
+  ...fitInputLooks,
   "hub fit": presentHubFit,
   "press rig": presentPressRig,
   release: presentRelease,
