@@ -107,7 +107,7 @@ describe("journalbox on somebody else's bundle", () => {
     const altered = new Map<string, Uint8Array>(content);
     altered.set("tables/shaft-survey.csv", bytesOf(table.replace("2.4351", "2.4361")));
     expect(told(altered)).toMatch(
-      /shaft-survey\.csv is not what\s+record\/04-shaft-survey\.json was computed from/,
+      /shaft-survey\.csv\s+what was found: is not what\s+record\/04-shaft-survey\.json was computed from/,
     );
   });
 });
