@@ -14,6 +14,8 @@ export default defineConfig({
     exclude: [...inFrontOfAPerson],
     // A test that registers the kernel must not write a prepared start into the cache of whoever runs it.
     env: { JOURNALBOX_QUICK_START: "off" },
+    // One worker for each processor: most wait for kernels and programs of their own half of the time.
+    maxWorkers: "100%",
     testTimeout: 60_000,
     hookTimeout: 120_000,
     benchmark: { include: ["test/**/*.bench.ts"] },
