@@ -16,12 +16,18 @@ async function wanted(folder: string): Promise<readonly string[]> {
 }
 
 describe("the survey of a shaft that has not been turned between centres yet", () => {
-  it("goes through without the indicator's readings, and asks for them", async () => {
+  it("goes through without the indicator's readings, as do salvage and turning, and asks for them", async () => {
     const none = copyOfDemo("demo", sheets);
     rmSync(join(none, "tables", "run-out.csv"));
     expect(await wanted(none)).toContain("run-out between centres");
 
-    const begun = copyOfDemo("demo-metric", sheets);
+    const begun = copyOfDemo("demo-metric", [
+      "01-intake",
+      "02-fastener-removal",
+      ...sheets,
+      "06-shaft-salvage",
+      "07-turning-set-up",
+    ]);
     const table = join(begun, "tables", "run-out.csv");
     const lines = readFileSync(table, "utf8").split("\n");
     const header = lines.findIndex((line) => line.startsWith("station ["));
