@@ -1,4 +1,5 @@
-import { bandedSystem } from "./banded-system.js";
+import { type FilmLines, missAt } from "./film-lines.js";
+import { filmSystem } from "./film-system.js";
 
 /** Nodes of the mesh: round one piece of film, and from the middle of the length to its end. */
 export interface FilmMesh {
@@ -42,8 +43,8 @@ const mostRounds = 60;
  * Reynolds: ∂/∂θ(H³ ∂P/∂θ) + (D/L)² ∂/∂ζ(H³ ∂P/∂ζ) = ∂H/∂θ, H = 1 + ε cos θ, P = p(c/R)²/(6µω), ζ = 2z/L;
  * P = 0 at the ends and at both lines. Cavitation by Reynolds' (Swift–Stieber) condition: P ≥ 0, and where the film
  * breaks P = ∂P/∂n = 0. Solved as a complementarity problem by an active set on central differences of second order,
- * each round by a banded Cholesky factor that is kept up to the first node that changed, from the edge found on a mesh
- * half as fine; the middle of the length is a line of symmetry.
+ * each round exactly (`filmSystem`), from the edge found on a mesh half as fine; the middle of the length is a line of
+ * symmetry.
  *
  * Valid when: laminar flow, constant viscosity in the film, rigid and smooth surfaces, oil enough at the line the film
  * begins at.
@@ -78,58 +79,38 @@ export function filmPressure(
 
   // Unknowns: lines i = 0…around − 1, on each j = 0…along − 1 from the middle outwards (the end is 0).
   const size = around * along;
-  const band = along;
-  const diagonal = new Float64Array(size);
-  const nextAlong = new Float64Array(size); // to j + 1
-  const nextAround = new Float64Array(size); // to i + 1
-  const right = new Float64Array(size);
-  const ratio = slender * slender;
-  for (let i = 0; i < around; i++) {
-    const [before, after] = [cube(theta(i) - dTheta / 2), cube(theta(i) + dTheta / 2)];
-    const here = cube(theta(i));
-    // H′ over the cell, exactly: the difference of H across it.
-    const slope = (film(theta(i) + dTheta / 2) - film(theta(i) - dTheta / 2)) / dTheta;
-    for (let j = 0; j < along; j++) {
-      const at = i * along + j;
-      // The middle line stands for half a cell: all its terms are halved, and the matrix stays symmetric.
-      const share = j === 0 ? 0.5 : 1;
-      const [turn, turnBack] = [(share * after) / dTheta ** 2, (share * before) / dTheta ** 2];
-      const out = (ratio * here) / dZeta ** 2;
-      diagonal[at] = turn + turnBack + (j === 0 ? out : 2 * out);
-      nextAlong[at] = j + 1 < along ? -out : 0;
-      nextAround[at] = i + 1 < around ? -turn : 0;
-      right[at] = -share * slope;
-    }
-  }
-
-  const system = bandedSystem(diagonal, nextAlong, nextAround, right, band);
+  const between = (i: number): number => theta(i) - dTheta / 2;
+  const ratio = (slender / dZeta) ** 2;
+  const lines: FilmLines = {
+    around,
+    along,
+    turn: Float64Array.from({ length: around + 1 }, (_, i) => cube(between(i)) / dTheta ** 2),
+    out: Float64Array.from({ length: around }, (_, i) => ratio * cube(theta(i))),
+    // −H′ over the cell, exactly: the difference of H across it.
+    right: Float64Array.from(
+      { length: around },
+      (_, i) => (film(between(i)) - film(between(i + 1))) / dTheta,
+    ),
+  };
+  const system = filmSystem(lines);
   const empty = emptyFrom === undefined ? new Uint8Array(size) : spread(emptyFrom, mesh);
-  let pressure = system.solve(empty, 0);
+  let pressure = system.solve(empty);
   for (let round = 0; ; round++) {
     if (round === mostRounds) throw new RangeError("filmPressure: the edge of the film did not settle");
-    let changedFrom = size;
+    let settled = true;
     for (let at = 0; at < size; at++) {
       // A node without film stays so while more film would pull; one with film leaves it when it pulls.
       const wasEmpty = empty[at] === 1;
-      const nowEmpty = wasEmpty ? residual(at) >= 0 : pressure[at]! < 0;
+      const nowEmpty = wasEmpty
+        ? missAt(lines, pressure, Math.floor(at / along), at % along) >= 0
+        : pressure[at]! < 0;
       if (nowEmpty !== wasEmpty) {
         empty[at] = nowEmpty ? 1 : 0;
-        changedFrom = Math.min(changedFrom, at);
+        settled = false;
       }
     }
-    if (changedFrom === size) break;
-    pressure = system.solve(empty, changedFrom);
-  }
-
-  /** A·P − f at a node: 0 in the film, at least 0 outside it. */
-  function residual(at: number): number {
-    const j = at % along;
-    let sum = diagonal[at]! * pressure[at]! - right[at]!;
-    if (j + 1 < along) sum += nextAlong[at]! * pressure[at + 1]!;
-    if (j > 0) sum += nextAlong[at - 1]! * pressure[at - 1]!;
-    if (at + along < size) sum += nextAround[at]! * pressure[at + along]!;
-    if (at >= along) sum += nextAround[at - along]! * pressure[at - along]!;
-    return sum;
+    if (settled) break;
+    pressure = system.solve(empty);
   }
 
   let [cosine, sine, highest, leak] = [0, 0, 0, 0];
