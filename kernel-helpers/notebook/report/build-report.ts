@@ -2,6 +2,8 @@ import { escapeHtml } from "../../view/escape.js";
 import { PainterHere } from "../../view/picture/painter.js";
 import { viewStyle } from "../../view/style.js";
 import { contentSecurity } from "./content-security.js";
+import { holdsPackedFiles } from "./download-link.js";
+import { downloadScript } from "./download-script.js";
 import { downloadsSection } from "./downloads-section.js";
 import { holdsFigures } from "./figure-picture.js";
 import { mathStyle } from "./math-style.js";
@@ -55,8 +57,10 @@ ${titleBlock(input.provenance)}
 /** The bare page round its content; only what the content needs is put in. */
 function page(title: string, body: string): string {
   const library = holdsFigures(body) ? plotlyLibrary() : undefined;
-  const scripts = library === undefined ? [] : [pageScript, library.source];
-  const scriptElements = library === undefined ? "" : `${library.element}\n<script>${pageScript}</script>\n`;
+  const own = [...(holdsPackedFiles(body) ? [downloadScript] : []), ...(library ? [pageScript] : [])];
+  const scripts = library === undefined ? own : [...own, library.source];
+  const ownElements = own.map((script) => `<script>${script}</script>\n`).join("");
+  const scriptElements = library === undefined ? ownElements : `${library.element}\n${ownElements}`;
   return `<!DOCTYPE html>
 <html lang="en">
 <head>

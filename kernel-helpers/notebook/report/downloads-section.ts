@@ -11,7 +11,8 @@ export function downloadsSection(sheets: readonly ReportSheet[], records: readon
   return `<section id="files" aria-labelledby="files-title">
 <header><h2 id="files-title">Worksheets and records</h2></header>
 <p>These files are inside this page. The worksheets carry no results: running them again computes everything afresh.
-A worksheet is a program; run only those of people you trust.</p>
+A worksheet is a program; run only those of people you trust. Where this page's scripts do not run, long files come
+packed, as <code>.gz</code>.</p>
 ${listHtml("Worksheets", "application/x-ipynb+json", worksheets)}
 ${listHtml("Records", "application/json", records)}
 </section>`;

@@ -4,7 +4,7 @@ import { plotlyElementId } from "./plotly-library.js";
 const largeMark = 9;
 
 /**
- * The only script of the report: when a figure comes near the window, unpacks plotly.js (once) and puts a live
+ * The script of the report's figures: when a figure comes near the window, unpacks plotly.js (once) and puts a live
  * plot beside the static picture, which goes out of sight on the screen and stays on paper. Where anything is
  * missing or fails, the picture simply stays.
  */

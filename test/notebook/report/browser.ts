@@ -1,5 +1,5 @@
 import { type ChildProcess, spawn } from "node:child_process";
-import { existsSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Readable, Writable } from "node:stream";
@@ -28,6 +28,8 @@ const flags = [
 export interface OpenPage {
   /** Addresses the page asked for, or tried to. */
   readonly asked: readonly string[];
+  /** Takes the text of a file that the page handed over; waits until it has come whole. */
+  takenAway(name: string): Promise<string>;
   /** Runs an expression in the page; it may be a promise. */
   evaluate(expression: string): Promise<unknown>;
   /** Waits until an expression is true in the page; fails after a minute. */
@@ -47,7 +49,7 @@ export async function inBrowser(html: string, look: (page: OpenPage) => Promise<
   try {
     const file = join(folder, "report.html");
     writeFileSync(file, html);
-    await look(await open(tools, pathToFileURL(file).href));
+    await look(await open(tools, pathToFileURL(file).href, join(folder, "downloads")));
   } finally {
     void tools.send("Browser.close", {});
     await ended;
@@ -56,7 +58,8 @@ export async function inBrowser(html: string, look: (page: OpenPage) => Promise<
   }
 }
 
-async function open(tools: DevTools, url: string): Promise<OpenPage> {
+async function open(tools: DevTools, url: string, downloadPath: string): Promise<OpenPage> {
+  await tools.send("Browser.setDownloadBehavior", { behavior: "allow", downloadPath });
   const { targetId } = await tools.send("Target.createTarget", { url: "about:blank" });
   const { sessionId } = await tools.send("Target.attachToTarget", { targetId, flatten: true });
   const session = String(sessionId);
@@ -68,7 +71,7 @@ async function open(tools: DevTools, url: string): Promise<OpenPage> {
   await tools.send("Page.enable", {}, session);
   await tools.send("Page.navigate", { url }, session);
   const evaluate = async (expression: string): Promise<unknown> => {
-    const options = { expression, awaitPromise: true, returnByValue: true };
+    const options = { expression, awaitPromise: true, returnByValue: true, userGesture: true };
     const { result } = await tools.send("Runtime.evaluate", options, session);
     return (result as { value?: unknown }).value;
   };
@@ -80,7 +83,16 @@ async function open(tools: DevTools, url: string): Promise<OpenPage> {
     throw new Error(`never true in the page: ${expression}`);
   };
   await until('document.readyState === "complete" && location.protocol === "file:"');
-  return { asked, evaluate, until };
+  // While a file is on its way it has another name.
+  const takenAway = async (name: string): Promise<string> => {
+    const path = join(downloadPath, name);
+    for (let tries = 0; tries < 600 && !existsSync(path); tries++)
+      await new Promise((resolve) => setTimeout(resolve, 100));
+    const text = readFileSync(path, "utf8");
+    rmSync(path);
+    return text;
+  };
+  return { asked, takenAway, evaluate, until };
 }
 
 type Fields = Readonly<Record<string, unknown>>;

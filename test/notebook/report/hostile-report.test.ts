@@ -1,7 +1,9 @@
 import { createServer, type Server } from "node:http";
 import type { AddressInfo } from "node:net";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { downloadScript } from "../../../kernel-helpers/notebook/report/download-script.js";
 import { buildReport } from "../../../kernel-helpers/notebook/report/index.js";
+import { pageScript } from "../../../kernel-helpers/notebook/report/page-script.js";
 import { hasBrowser, inBrowser } from "./browser.js";
 import { hostileHtml, hostileInput } from "./hostile-input.js";
 import { parsePage } from "./parse-page.js";
@@ -44,7 +46,8 @@ describe("buildReport(a rebuild that means harm)", () => {
       "refresh",
     );
     const types = [...page.querySelectorAll("script")].map((script) => script.getAttribute("type"));
-    expect(types.filter((type) => type === null)).toHaveLength(1);
+    const run = [...page.querySelectorAll("script:not([type])")].map(({ textContent }) => textContent);
+    expect(run).toEqual([downloadScript, pageScript]);
     expect(new Set(types)).toEqual(new Set(["application/json", "text/plain", null]));
     expect([...page.querySelectorAll("style")]).toHaveLength(1);
     expect([...page.querySelectorAll("input")].map((input) => input.id)).toEqual(["with-code"]);
