@@ -1,4 +1,5 @@
 import "./style/main.css";
+import { fetchSheetData } from "./api/sheet-data.js";
 import { followTheme } from "./dom/dark.js";
 import { element } from "./dom/element.js";
 
@@ -15,6 +16,12 @@ show().catch((error: unknown) => {
 });
 
 async function show(): Promise<void> {
-  if (page === "sheet") await (await import("./sheet/sheet-page.js")).showSheetPage(name);
-  else await (await import("./overview/overview-page.js")).showOverviewPage();
+  if (page === "sheet") {
+    // The sheet is asked for while the program that shows it is still being read.
+    const [{ showSheetPage }, data] = await Promise.all([
+      import("./sheet/sheet-page.js"),
+      fetchSheetData(name),
+    ]);
+    await showSheetPage(name, data);
+  } else await (await import("./overview/overview-page.js")).showOverviewPage();
 }

@@ -1,7 +1,5 @@
 import { escapeHtml } from "../../view/escape.js";
-
-/** The three pages there are. */
-export type PageName = "overview" | "sheet" | "table";
+import type { PageName, PageNeeds } from "./page-needs.js";
 
 export interface PageShell {
   readonly page: PageName;
@@ -10,14 +8,15 @@ export interface PageShell {
   readonly title: string;
   /** Whose sheet or table it is, see rebuildId. */
   readonly rebuild: string;
+  readonly needs: PageNeeds;
 }
 
 /** What the page's scripts expect to be told of the server, by JupyterLab's convention. No secret is in it. */
 const config = JSON.stringify({ baseUrl: "/", wsUrl: "", appUrl: "/", appName: "Journalbox" });
 
 /** The HTML of a page: nothing but what its scripts and styles are called, and what it is to show. */
-export function pageShell({ page, name, title, rebuild }: PageShell): string {
-  const program = page === "table" ? "grid" : "main";
+export function pageShell({ page, name, title, rebuild, needs }: PageShell): string {
+  const parts = needs.parts.map((part) => `<link rel="modulepreload" href="/static/${part}">\n`).join("");
   return `<!doctype html>
 <html lang="en">
 <head>
@@ -26,9 +25,9 @@ export function pageShell({ page, name, title, rebuild }: PageShell): string {
 <meta name="color-scheme" content="light dark">
 <title>${escapeHtml(title)}</title>
 <link rel="icon" href="data:,">
-<link rel="stylesheet" href="/static/${program}.css">
-<script id="jupyter-config-data" type="application/json">${config}</script>
-<script type="module" src="/static/${program}.js"></script>
+<link rel="stylesheet" href="/static/${needs.style}">
+${parts}<script id="jupyter-config-data" type="application/json">${config}</script>
+<script type="module" src="/static/${needs.script}"></script>
 </head>
 <body data-page="${page}" data-name="${escapeHtml(name)}" data-rebuild="${escapeHtml(rebuild)}">
 <noscript>This page needs JavaScript.</noscript>

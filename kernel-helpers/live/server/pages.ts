@@ -1,13 +1,12 @@
-import { existsSync } from "node:fs";
-import { basename, join } from "node:path";
+import { basename } from "node:path";
 import { confinedPath } from "./confined-path.js";
 import { HttpError } from "./http-error.js";
+import { needsOf } from "./page-needs.js";
 import { type PageShell, pageShell, plainPage } from "./page-shell.js";
 import { readBytes, sheetNamed, tablePath } from "./rebuild-files.js";
 import { rebuildId } from "./rebuild-id.js";
 import { type Answer, type Route, route } from "./router.js";
 import { reportSecurity } from "./security-headers.js";
-import { pageFolder } from "./static-files.js";
 
 /** The pages themselves, and the report as it was last written. */
 export function pageRoutes(directory: string): readonly Route[] {
@@ -35,10 +34,10 @@ export function pageRoutes(directory: string): readonly Route[] {
   ];
 }
 
-function shell(page: PageShell): Answer {
+function shell(page: Omit<PageShell, "needs">): Answer {
   const type = "text/html; charset=utf-8";
-  if (existsSync(join(pageFolder(), page.page === "table" ? "grid.js" : "main.js")))
-    return { content: pageShell(page), type };
+  const needs = needsOf(page.page);
+  if (needs !== undefined) return { content: pageShell({ ...page, needs }), type };
   const text =
     "The page itself has not been built. Run npm run build in the folder of Journalbox, then reload.";
   return { status: 503, content: plainPage("Not built yet", text), type };

@@ -8,6 +8,7 @@ export function send(request: IncomingMessage, response: ServerResponse, answer:
   const { status = 200, json, content, headers = {} } = answer;
   const type = json === undefined ? (answer.type ?? "text/plain; charset=utf-8") : "application/json";
   const body = Buffer.from(json === undefined ? (content ?? "") : JSON.stringify(json));
+  // Unless it is said otherwise: what has a mark may be kept, but asked for; all else is not kept at all.
   const cache = headers.ETag === undefined ? "no-store" : "no-cache";
   const all: Record<string, string> = {
     ...securityHeaders(port),

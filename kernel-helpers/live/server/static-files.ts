@@ -1,38 +1,32 @@
-import { readFileSync, statSync } from "node:fs";
-import { basename, extname, join } from "node:path";
-import { packageRoot } from "../../record/index.js";
+import { existsSync, readFileSync, statSync } from "node:fs";
+import type { IncomingMessage } from "node:http";
+import { basename, extname } from "node:path";
+import { gunzipSync } from "node:zlib";
 import { plotlyFile } from "../../view/plotly-file.js";
 import { confinedPath } from "./confined-path.js";
 import { HttpError } from "./http-error.js";
-import { type Route, route } from "./router.js";
+import { pageFolder } from "./page-needs.js";
+import { type Answer, type Route, route } from "./router.js";
 import { etagOf } from "./send.js";
 
 const types: Readonly<Record<string, string>> = {
   ".js": "text/javascript; charset=utf-8",
   ".css": "text/css; charset=utf-8",
-  ".json": "application/json",
-  ".map": "application/json",
-  ".svg": "image/svg+xml",
-  ".png": "image/png",
-  ".ttf": "font/ttf",
-  ".woff": "font/woff",
   ".woff2": "font/woff2",
 };
 
-/** The folder of the page's programs and styles, as built. */
-export function pageFolder(): string {
-  return join(packageRoot(), "dist", "live", "page");
-}
+/** The name of a built file holds a hash of its content: another content has another name. */
+const forGood = { "Cache-Control": "private, max-age=31536000, immutable" };
 
 /** The page's own files, and the plotting library under /static/plotly/. */
 export function staticRoutes(folder: string = pageFolder()): readonly Route[] {
+  const plotly = markedFile(plotlyFile());
   return [
     route("GET", "/static/plotly/:file", ({ params }) => {
-      const path = plotlyFile();
-      if (params.file !== basename(path)) throw new HttpError(404, "there is no such file");
-      return fileAnswer(path);
+      if (params.file !== basename(plotlyFile())) throw nothingHere();
+      return plotly();
     }),
-    route("GET", "/static/*", ({ params }) => fileAnswer(pathIn(folder, params.rest!))),
+    route("GET", "/static/*", ({ params, request }) => builtFile(pathIn(folder, params.rest!), request)),
   ];
 }
 
@@ -45,9 +39,42 @@ function pathIn(folder: string, rest: string): string {
   }
 }
 
-function fileAnswer(path: string): { content: Buffer; type: string; headers: Record<string, string> } {
-  if (!statSync(path, { throwIfNoEntry: false })?.isFile()) throw new HttpError(404, "there is no such file");
-  const content = readFileSync(path);
-  const type = types[extname(path).toLowerCase()] ?? "application/octet-stream";
-  return { content, type, headers: { ETag: etagOf(content) } };
+/** A file as the build wrote it: a text gzipped, a font as it is. */
+function builtFile(path: string, request: IncomingMessage): Answer {
+  const type = types[extname(path)];
+  if (type === undefined) throw nothingHere();
+  const packed = `${path}.gz`;
+  if (!existsSync(packed)) {
+    if (!statSync(path, { throwIfNoEntry: false })?.isFile()) throw nothingHere();
+    return { content: readFileSync(path), type, headers: forGood };
+  }
+  const content = readFileSync(packed);
+  const headers = { ...forGood, Vary: "Accept-Encoding" };
+  if (!takesGzip(request)) return { content: gunzipSync(content), type, headers };
+  return { content, type, headers: { ...headers, "Content-Encoding": "gzip" } };
+}
+
+/** Whether the browser takes gzip: all do; other programs may say nothing of it, or refuse it with q=0. */
+function takesGzip({ headers }: IncomingMessage): boolean {
+  const told = headers["accept-encoding"] ?? "";
+  return String(told)
+    .split(",")
+    .some((each) => /^\s*gzip\s*(;\s*q=(?!0(\.0*)?\s*$)|$)/i.test(each));
+}
+
+/** A file of a package, whose name stays when its content changes. It is read, and its mark made, when it is another. */
+function markedFile(path: string): () => Answer {
+  let last: { readonly time: number; readonly answer: Answer } | undefined;
+  return () => {
+    const time = statSync(path).mtimeMs;
+    if (last?.time !== time) {
+      const content = readFileSync(path);
+      last = { time, answer: { content, type: types[extname(path)]!, headers: { ETag: etagOf(content) } } };
+    }
+    return last.answer;
+  };
+}
+
+function nothingHere(): HttpError {
+  return new HttpError(404, "there is no such file");
 }

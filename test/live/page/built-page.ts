@@ -32,8 +32,8 @@ export async function ensurePageBuilt(): Promise<void> {
 }
 
 function builtAt(): number {
-  const main = join(root, "dist", "live", "page", "main.js");
-  return statSync(main, { throwIfNoEntry: false })?.mtimeMs ?? 0;
+  const needs = join(root, "dist", "live", "page", "page.json");
+  return statSync(needs, { throwIfNoEntry: false })?.mtimeMs ?? 0;
 }
 
 function newestIn(path: string): number {

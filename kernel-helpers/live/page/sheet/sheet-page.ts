@@ -7,7 +7,8 @@ import type { LiveEvent } from "../../server/live-event.js";
 import { fetchRebuild, type SheetSummary } from "../api/rebuild.js";
 import { ServerAway } from "../api/request.js";
 import { ServerLine } from "../api/server-line.js";
-import { fetchOutputs, fetchSheet, type LoadedSheet } from "../api/sheets.js";
+import type { SheetData } from "../api/sheet-data.js";
+import type { LoadedSheet } from "../api/sheets.js";
 import { element } from "../dom/element.js";
 import { Notices } from "../dom/notices.js";
 import { sayHowServerStands } from "../dom/server-notice.js";
@@ -33,12 +34,7 @@ import { SheetView } from "./sheet-view.js";
 import { makeToolbar, type Toolbar } from "./toolbar.js";
 
 /** Shows a worksheet to be read, written and run. */
-export async function showSheetPage(name: string): Promise<void> {
-  const [loaded, executed, rebuild] = await Promise.all([
-    fetchSheet(name),
-    fetchOutputs(name),
-    fetchRebuild(),
-  ]);
+export async function showSheetPage(name: string, { loaded, executed, rebuild }: SheetData): Promise<void> {
   const drafts = new DraftBox(rebuild.id, name);
   const page = new SheetPage(loaded, executed, drafts);
   page.showState(rebuild.sheets);

@@ -105,7 +105,8 @@ export class Bench {
     await context.route("**/table/*", (route) => {
       const name = new URL(route.request().url()).pathname.split("/").at(-1)!;
       const headers = securityHeaders(this.server!.access.port);
-      const body = pageShell({ page: "table", name, title: name, rebuild: "bench" });
+      const needs = { script: "grid.js", style: "grid.css", parts: [] };
+      const body = pageShell({ page: "table", name, title: name, rebuild: "bench", needs });
       return route.fulfill({ contentType: "text/html", headers: { ...headers }, body });
     });
     await this.letIn(context);
