@@ -1,4 +1,4 @@
-import { requireFinite, requireFiniteList, requireSameLength, uncertaintyList } from "./check.js";
+import { checkedDivision } from "./partition-check.js";
 import { type Cost, leastOf, lowerOf, type WeighedReading, withReading } from "./partition-robust-cost.js";
 
 /** What is known about the readings, and what a division may look like. */
@@ -72,24 +72,12 @@ export function robustPartition(
 ): RobustPartition {
   const where = "robustPartition";
   const { limit = 3, minimumPoints = 2 } = options;
-  if (!Number.isInteger(minimumPoints) || minimumPoints < 1)
-    throw new RangeError(
-      `${where}: minimumPoints must be a whole number of at least 1, got ${minimumPoints}`,
-    );
-  requireFiniteList(where, "positions", positions, minimumPoints);
-  requireFiniteList(where, "values", values, minimumPoints);
-  requireSameLength(where, "positions", positions, "values", values);
+  const { u, penalty } = checkedDivision(where, positions, values, {
+    u: options.u,
+    minimumPoints,
+    penalty: options.penalty,
+  });
   const n = positions.length;
-  for (let i = 1; i < n; i++) {
-    if (positions[i]! < positions[i - 1]!)
-      throw new RangeError(
-        `${where}: positions must ascend, got ${positions[i]} at index ${i} after ${positions[i - 1]}`,
-      );
-  }
-  const u = uncertaintyList(where, "u", options.u, n);
-  const penalty = options.penalty ?? Math.max(Math.log(n), Math.LN2);
-  requireFinite(where, "penalty", penalty);
-  if (penalty <= 0) throw new RangeError(`${where}: penalty must be greater than 0, got ${penalty}`);
   if (!(limit > 0)) throw new RangeError(`${where}: limit must be greater than 0, got ${limit}`);
 
   // Reckoned from the first value in uncertainties, so that neither unit nor offset costs digits.

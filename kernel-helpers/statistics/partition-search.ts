@@ -1,3 +1,4 @@
+import { blockSize, StartBlocks } from "./partition-blocks.js";
 import { RunningSums } from "./running-sums.js";
 
 /** How a segment may run. */
@@ -32,9 +33,6 @@ export interface SearchResult {
 /** A sloping segment must stand on so many different positions: through two, a slope fits any two levels. */
 export const fewestPositions = 3;
 
-/** Starts are taken in blocks of this many. */
-const blockSize = 32;
-
 /**
  * The partition of readings along a line that has the least chi-square plus cost of segments: exact.
  *
@@ -46,7 +44,9 @@ const blockSize = 32;
  * block of starts is passed over when none in it can beat the mark: chi-square of a line through readings is
  * never less than that of two lines, one through those in the block and one through those behind it, so minₛ
  * [F(s) + chi-square(s to the block's end)] + chi-square(behind the block) is a bound for all its starts; the
- * first part is worked out once a block. The walk ends where the chi-square behind is alone too large.
+ * first part is worked out once a block. Blocks stand in levels, each of several blocks of the level below, and the
+ * largest is tried first: a walk over n starts takes about ln n steps where nothing can win. The walk ends where the
+ * chi-square behind is alone too large.
  *
  * Valid when: positions ascend and weights are > 0 (the caller checks). Positions alike stay together. Exact
  * up to rounding: a partition within 1e-9 of the best criterion may be returned for it.
@@ -76,7 +76,7 @@ export function searchPartition(
   const best = new Float64Array(n + 1).fill(Number.POSITIVE_INFINITY); // F; Infinity where no edge is allowed
   const start = new Int32Array(n + 1).fill(-1);
   const sloping = new Uint8Array(n + 1);
-  const blocks: Block[] = [];
+  const blocks = new StartBlocks(best, x, y, w, slopes);
   const sums = new RunningSums(); // of s…t−1
   const held = new RunningSums(); // of the segment that was best for the last end
   let heldStart = -1;
@@ -87,7 +87,7 @@ export function searchPartition(
 
   for (let t = 1; t <= n; t++) {
     const newest = t - 1;
-    if (t % blockSize === 0) blocks.push(boundBlock(t - blockSize, t, best, x, y, w));
+    blocks.closeAt(t);
     if (heldStart >= 0) held.add(w[newest]!, x[newest]!, y[newest]!);
     if (newest === 0 || x[newest]! > x[newest - 1]!) {
       positions += 1;
@@ -106,17 +106,13 @@ export function searchPartition(
     let s = t;
     while (s > 0) {
       if (s % blockSize === 0) {
-        const block = blocks[s / blockSize - 1]!;
         const beatable = mark + 1e-9 * (1 + mark);
         const flat = sums.flat();
         const slope = slopes ? sums.sloping() : flat;
         if (slope + cheapest > beatable) break;
-        if (
-          block.leastFlat + flat + flatCost > beatable &&
-          block.leastSloping + slope + slopingCost > beatable
-        ) {
-          sums.join(block.sums);
-          s -= blockSize;
+        const passed = blocks.passOver(s, flat + flatCost, slope + slopingCost, beatable, sums);
+        if (passed > 0) {
+          s -= passed;
           continue;
         }
       }
@@ -149,32 +145,4 @@ function nextPosition(x: Float64Array, i: number): number {
   let next = i + 1;
   while (next < x.length && x[next] === x[i]) next += 1;
   return next;
-}
-
-/** A block of starts. */
-interface Block {
-  /** Sums of all its readings. */
-  readonly sums: RunningSums;
-  /** Least of F(s) plus the chi-square, about a level or a sloping line, from s to the end of the block. */
-  readonly leastFlat: number;
-  readonly leastSloping: number;
-}
-
-function boundBlock(
-  from: number,
-  end: number,
-  best: Float64Array,
-  x: Float64Array,
-  y: Float64Array,
-  w: Float64Array,
-): Block {
-  const sums = new RunningSums();
-  let leastFlat = Number.POSITIVE_INFINITY;
-  let leastSloping = Number.POSITIVE_INFINITY;
-  for (let s = end - 1; s >= from; s--) {
-    sums.add(w[s]!, x[s]!, y[s]!);
-    leastFlat = Math.min(leastFlat, best[s]! + sums.flat());
-    leastSloping = Math.min(leastSloping, best[s]! + sums.sloping());
-  }
-  return { sums, leastFlat, leastSloping };
 }

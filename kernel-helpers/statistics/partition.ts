@@ -1,4 +1,3 @@
-import { requireFinite, requireFiniteList, requireSameLength, uncertaintyList } from "./check.js";
 import {
   coverAll,
   keptIndices,
@@ -8,6 +7,7 @@ import {
   settleGross,
   strayReadings,
 } from "./gross-errors.js";
+import { checkedDivision } from "./partition-check.js";
 import {
   fewestPositions,
   type SearchRules,
@@ -164,24 +164,12 @@ export function partition(
 ): Partition {
   const where = "partition";
   const { shapes = ["flat", "sloping"], minimumPoints = 2, grossErrorLimit = 6 } = options;
-  if (!Number.isInteger(minimumPoints) || minimumPoints < 1)
-    throw new RangeError(
-      `${where}: minimumPoints must be a whole number of at least 1, got ${minimumPoints}`,
-    );
-  requireFiniteList(where, "positions", positions, minimumPoints);
-  requireFiniteList(where, "values", values, minimumPoints);
-  requireSameLength(where, "positions", positions, "values", values);
+  const { u, penalty } = checkedDivision(where, positions, values, {
+    u: options.u,
+    minimumPoints,
+    penalty: options.penalty,
+  });
   const n = positions.length;
-  for (let i = 1; i < n; i++) {
-    if (positions[i]! < positions[i - 1]!)
-      throw new RangeError(
-        `${where}: positions must ascend, got ${positions[i]} at index ${i} after ${positions[i - 1]}`,
-      );
-  }
-  const u = uncertaintyList(where, "u", options.u, n);
-  const penalty = options.penalty ?? Math.max(Math.log(n), Math.LN2);
-  requireFinite(where, "penalty", penalty);
-  if (penalty <= 0) throw new RangeError(`${where}: penalty must be greater than 0, got ${penalty}`);
   if (!(grossErrorLimit > 0))
     throw new RangeError(`${where}: grossErrorLimit must be greater than 0, got ${grossErrorLimit}`);
   if (shapes.length === 0) throw new RangeError(`${where}: shapes needs at least one shape, got none`);
@@ -190,7 +178,7 @@ export function partition(
       throw new RangeError(`${where}: shapes may hold "flat" and "sloping", got ${JSON.stringify(shape)}`);
   }
   const minimumSlopingPoints =
-    options.minimumSlopingPoints ?? (new Set(positions).size > fewestPositions ? 4 : fewestPositions);
+    options.minimumSlopingPoints ?? (morePositionsThan(positions, fewestPositions) ? 4 : fewestPositions);
   if (!Number.isInteger(minimumSlopingPoints) || minimumSlopingPoints < fewestPositions)
     throw new RangeError(
       `${where}: minimumSlopingPoints must be a whole number of at least ${fewestPositions}, got ${minimumSlopingPoints}`,
@@ -205,10 +193,15 @@ export function partition(
   };
   // Reckoned from the first position and value, so that a large offset costs no digits.
   const readings: Readings = {
-    x: Float64Array.from(positions, (p) => p - positions[0]!),
-    y: Float64Array.from(values, (v) => v - values[0]!),
-    w: Float64Array.from(u, (ui) => 1 / (ui * ui)),
+    x: Float64Array.from(positions),
+    y: Float64Array.from(values),
+    w: Float64Array.from(u),
   };
+  for (let i = 0; i < n; i++) {
+    readings.x[i]! -= positions[0]!;
+    readings.y[i]! -= values[0]!;
+    readings.w[i] = 1 / (u[i]! * u[i]!);
+  }
 
   const found = leastPartition(readings, rules, grossErrorLimit);
   if (found === null)
@@ -216,6 +209,14 @@ export function partition(
       `${where}: positions must allow at least one segment (${shapes.join(" or ")}, ${minimumPoints} readings or more; sloping: ${minimumSlopingPoints} or more, at 3 different positions), got ${n} readings that do not`,
     );
   return describePartition(positions, values, u, readings, found, penalty, grossErrorLimit);
+}
+
+/** Whether ascending positions hold more than so many different ones. */
+function morePositionsThan(positions: readonly number[], count: number): boolean {
+  let different = 1;
+  for (let i = 1; i < positions.length && different <= count; i++)
+    if (positions[i] !== positions[i - 1]) different += 1;
+  return different > count;
 }
 
 /** A choice of gross readings with the least partition of the others. */
@@ -272,8 +273,12 @@ function partitionWithout(
   limit: number,
 ): State | null {
   const kept = keptIndices(gross);
-  const pick = (list: Float64Array): Float64Array =>
-    kept.length === list.length ? list : Float64Array.from(kept, (i) => list[i]!);
+  const pick = (list: Float64Array): Float64Array => {
+    if (kept.length === list.length) return list;
+    const picked = new Float64Array(kept.length);
+    for (let k = 0; k < kept.length; k++) picked[k] = list[kept[k]!]!;
+    return picked;
+  };
   const result = searchPartition(pick(readings.x), pick(readings.y), pick(readings.w), rules);
   if (result === null) return null;
   const grossCount = gross.length - kept.length;
@@ -304,11 +309,13 @@ function describePartition(
   for (const stretch of state.segments) {
     const members = membersOf(stretch, state.gross);
     const line = fitSegment(x, y, w, members, stretch.shape);
+    let chiSquare = 0;
     for (let i = stretch.from; i <= stretch.to; i++) {
       const inU = residualInU(line, x[i]!, y[i]!, w[i]!);
       residuals[i] = inU * u[i]!;
       if (state.gross[i] === 1)
         gross.push(Object.freeze({ index: i, residual: residuals[i]!, residualInU: inU }));
+      else chiSquare += inU * inU;
     }
     const centre = line.centre + positions[0]!;
     const level = line.level + values[0]!;
@@ -321,7 +328,7 @@ function describePartition(
         level,
         intercept: level - line.slope * centre,
         points: members.length,
-        chiSquare: members.reduce((sum, i) => sum + (residuals[i]! / u[i]!) ** 2, 0),
+        chiSquare,
         degreesOfFreedom: members.length - (stretch.shape === "flat" ? 1 : 2),
       }),
     );

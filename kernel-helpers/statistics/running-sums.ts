@@ -52,11 +52,11 @@ export class RunningSums {
   }
 
   /** Joins the readings that other sums stand for. */
-  join(other: RunningSums): void {
-    this.add(other.w, other.x, other.y);
-    this.xx += other.xx;
-    this.xy += other.xy;
-    this.yy += other.yy;
+  join(w: number, x: number, y: number, xx: number, xy: number, yy: number): void {
+    this.add(w, x, y);
+    this.xx += xx;
+    this.xy += xy;
+    this.yy += yy;
   }
 
   /** Chi-square about the mean. */
