@@ -46,6 +46,29 @@ describe("viscosity(oil, temperature)", () => {
       for (let t = 0; t < 140; t += 10) expect(at(t + 10)).toBeLessThan(at(t));
     }
   });
+  it("has no ISO grade but those of ISO 3448, each half as thick again as the one below it", () => {
+    // ISO 3448:1992, table 1, midpoints at 40 °C in mm²/s (from memory).
+    const midpoints = [2, 3, 5, 7, 10, 15, 22, 32, 46, 68, 100, 150, 220, 320, 460, 680, 1000, 1500];
+    const grades = oils.flatMap(({ name, law }) =>
+      law.form === "two points" ? [{ name, at40: law.at40 }] : [],
+    );
+    expect(grades.length).toBeGreaterThanOrEqual(6);
+    for (const { name, at40 } of grades) {
+      expect(midpoints).toContain(at40);
+      expect(name).toBe(`ISO VG ${at40}`);
+    }
+    // No grade of the row they are tabled over is left out, and at 100 °C none is as thin as the one below it.
+    const first = midpoints.indexOf(grades[0]!.at40);
+    expect(grades.map(({ at40 }) => at40)).toEqual(midpoints.slice(first, first + grades.length));
+    grades.slice(1).forEach(({ name, at40 }, i) => {
+      expectClose(at40 / grades[i]!.at40, 1.5, {
+        rel: 0.05,
+        because: "the standard rounds its midpoints to two digits",
+      });
+      const at100 = (of: string): number => viscosity(oil(of), degC(100)).si;
+      expect(at100(name)).toBeGreaterThan(at100(grades[i]!.name));
+    });
+  });
   it("refuses an oil that is not tabled, and a temperature outside", () => {
     expect(() => oil("whale oil")).toThrow(/must be one of ISO VG 32, .*got "whale oil"/);
     expect(() => viscosity(oil("SAE 30"), degC(200))).toThrow(/between -10 and 150 °C, got 200 °C/);

@@ -121,8 +121,9 @@ export function filmPressure(
     cosine += line * Math.cos(theta(i)) * dTheta;
     sine += line * Math.sin(theta(i)) * dTheta;
     highest = Math.max(highest, row[0]!);
-    // One-sided difference of second order at the end, where P = 0.
-    const slope = (4 * row[along - 1]! - (along > 1 ? row[along - 2]! : 0)) / (2 * dZeta);
+    // One-sided difference of third order at the end, where P = 0: in a long bearing the pressure falls steeply there.
+    const last = (k: number): number => (k <= along ? row[along - k]! : 0);
+    const slope = (18 * last(1) - 9 * last(2) + 2 * last(3)) / (6 * dZeta);
     leak += cube(theta(i)) * slope * dTheta;
   }
   const first = pressure.subarray(0, along);
