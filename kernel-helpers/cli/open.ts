@@ -1,11 +1,10 @@
 import { parseArgs } from "node:util";
 import { type LiveServer, startLiveServer } from "../live/server/index.js";
-import { prepareQuickStart } from "../notebook/kernel/quick-start/prepare-quick-start.js";
-import { isSwitchedOff, readyQuickStart } from "../notebook/kernel/quick-start/quick-start-file.js";
 import { demoFolder, findRebuild } from "../record/index.js";
 import type { Command } from "./command.js";
 import { foreignIn } from "./foreign-rebuild.js";
 import { openBrowser } from "./open-browser.js";
+import { prepareLater } from "./prepare-later.js";
 import { UsageError } from "./usage-error.js";
 
 /** journalbox open: a rebuild as live pages in the browser of this machine. */
@@ -44,15 +43,6 @@ the sheet again starts another.
     return 0;
   },
 };
-
-/** So long after the page was opened its first kernel is at work, or nobody is in a hurry [ms]. */
-const notInTheWay = 20_000;
-
-/** The next kernels start in half the time; where this one cannot be prepared, they start as before. */
-function prepareLater(): void {
-  if (isSwitchedOff() || readyQuickStart() !== undefined) return;
-  setTimeout(() => void prepareQuickStart().catch(() => undefined), notInTheWay).unref();
-}
 
 /** Waits for Ctrl-C or a signal to end, then ends everything. A second Ctrl-C does not wait for the kernels. */
 async function untilToldToEnd(server: LiveServer): Promise<void> {

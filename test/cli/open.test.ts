@@ -1,7 +1,11 @@
 import { type ChildProcess, spawn } from "node:child_process";
+import { existsSync, readFileSync, statSync } from "node:fs";
 import { join } from "node:path";
-import { beforeAll, describe, expect, it, onTestFinished } from "vitest";
+import { setTimeout as pause } from "node:timers/promises";
+import { beforeAll, describe, expect, it, onTestFinished, vi } from "vitest";
 import { openerFor } from "../../kernel-helpers/cli/open-browser.js";
+import { prepareLater } from "../../kernel-helpers/cli/prepare-later.js";
+import { quickStartFile } from "../../kernel-helpers/notebook/kernel/quick-start/quick-start-file.js";
 import { packageRoot } from "../../kernel-helpers/record/package-root.js";
 import { buildTimeout, ensureBuilt } from "../support/built.js";
 import { temporaryFolder } from "../support/temporary-folder.js";
@@ -10,11 +14,15 @@ beforeAll(() => ensureBuilt(), buildTimeout);
 
 const rebuild = { "rebuild.json": '{ "schema": 1, "title": "Broken", "units": "inch" }' };
 
-function journalboxOpen(args: readonly string[], cwd: string): ChildProcess {
+function journalboxOpen(
+  args: readonly string[],
+  cwd: string,
+  environment: NodeJS.ProcessEnv = {},
+): ChildProcess {
   const program = join(packageRoot(), "dist", "cli", "main.js");
   const child = spawn(process.execPath, [program, "open", ...args], {
     cwd,
-    env: { ...process.env, NO_COLOR: "1", NODE_OPTIONS: "", CI: "1" },
+    env: { ...process.env, NO_COLOR: "1", NODE_OPTIONS: "", CI: "1", ...environment },
     stdio: ["ignore", "pipe", "pipe"],
   });
   onTestFinished(() => {
@@ -83,6 +91,75 @@ describe("journalbox open", () => {
       expect(await ended(journalboxOpen(["--port", wrong], folder))).toBe(2);
   });
 });
+
+describe.runIf(process.platform === "linux")("journalbox open, killed", () => {
+  it("leaves no kernel", async () => {
+    const child = journalboxOpen(["--no-browser"], temporaryFolder(rebuild));
+    await untilOpen(child);
+    // One is started before any page asks for it.
+    const kernels = await until(
+      () => childrenOf(child.pid!),
+      ({ length }) => length > 0,
+    );
+    child.kill("SIGKILL");
+    await until(
+      () => kernels.filter(isAlive),
+      ({ length }) => length === 0,
+    );
+  });
+});
+
+describe("prepareLater(prepare)", () => {
+  it("prepares once, twenty seconds later, and takes a failure for no harm", async () => {
+    vi.useFakeTimers();
+    onTestFinished(() => void vi.useRealTimers());
+    vi.stubEnv("XDG_CACHE_HOME", temporaryFolder());
+    vi.stubEnv("LOCALAPPDATA", process.env.XDG_CACHE_HOME);
+    vi.stubEnv("HOME", process.env.XDG_CACHE_HOME);
+    vi.stubEnv("JOURNALBOX_QUICK_START", "on");
+    onTestFinished(() => void vi.unstubAllEnvs());
+    const prepare = vi.fn(() => Promise.reject(new Error("no room")));
+    prepareLater(prepare);
+    await vi.advanceTimersByTimeAsync(19_999);
+    expect(prepare).not.toHaveBeenCalled();
+    await vi.advanceTimersByTimeAsync(60_000);
+    expect(prepare).toHaveBeenCalledOnce();
+    vi.stubEnv("JOURNALBOX_QUICK_START", "off");
+    prepareLater(prepare);
+    expect(vi.getTimerCount()).toBe(0);
+  });
+  it("is what journalbox open does: some time later there is a prepared start", async () => {
+    const cache = temporaryFolder();
+    const environment = { XDG_CACHE_HOME: cache, LOCALAPPDATA: cache, JOURNALBOX_QUICK_START: "on" };
+    const child = journalboxOpen(["--no-browser"], temporaryFolder(rebuild), { ...environment, HOME: cache });
+    await untilOpen(child);
+    const file = quickStartFile({ ...process.env, ...environment });
+    await until(() => existsSync(file), Boolean, 200_000);
+    expect(statSync(file).size).toBeGreaterThan(1e6);
+  }, 240_000); // it has the lowest claim on the processor
+});
+
+/** Looks again and again until what is seen will do. */
+async function until<T>(look: () => T, fits: (seen: T) => boolean, patience = 30_000): Promise<T> {
+  for (const end = Date.now() + patience; ; await pause(50)) {
+    const seen = look();
+    if (fits(seen)) return seen;
+    if (Date.now() > end) throw new Error(`after ${patience / 1000} s there still is ${String(seen)}`);
+  }
+}
+
+/** @source proc(5): /proc/pid/task/tid/children */
+function childrenOf(pid: number): readonly number[] {
+  return readFileSync(`/proc/${pid}/task/${pid}/children`, "utf8")
+    .trim()
+    .split(" ")
+    .filter(Boolean)
+    .map(Number);
+}
+
+function isAlive(pid: number): boolean {
+  return existsSync(`/proc/${pid}`) && !/^State:\s*Z/m.test(readFileSync(`/proc/${pid}/status`, "utf8"));
+}
 
 describe("openerFor(platform, environment, address)", () => {
   const address = "http://127.0.0.1:8470/?token=a-b_c";

@@ -1,5 +1,6 @@
-import { existsSync, readdirSync, statSync, utimesSync, writeFileSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync, statSync, utimesSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
+import { setTimeout as pause } from "node:timers/promises";
 import { describe, expect, it } from "vitest";
 import { KernelClient } from "../../../kernel-helpers/notebook/client/kernel-client.js";
 import { kernelProgram } from "../../../kernel-helpers/notebook/client/kernel-process.js";
@@ -75,6 +76,30 @@ describe("a kernel from a prepared start", () => {
       }
     }
   });
+  it.runIf(process.platform === "linux")(
+    "ends when its launcher is killed, also in a loop",
+    async () => {
+      const kernel = await KernelClient.start({ directory: folder, environment, program: asJupyterDoes });
+      try {
+        const { outputs } = await kernel.execute("process.pid");
+        const pid = String((outputs.at(-1)!.content.data as Record<string, unknown>)["text/plain"]);
+        expect(pid).not.toBe(String(kernel.pid));
+        // Elsewhere only this name tells it: it stands in the kernel's surroundings as they were at its start.
+        expect(readFileSync(`/proc/${pid}/environ`, "utf8").split("\0")).toContain(
+          `JOURNALBOX_LAUNCHER_PID=${kernel.pid}`,
+        );
+        const endless = kernel.execute("for (;;) {}");
+        endless.catch(() => {});
+        await pause(300);
+        process.kill(kernel.pid!, "SIGKILL");
+        await expect(endless).rejects.toMatchObject({ signal: "SIGKILL" });
+        while (existsSync(`/proc/${pid}`)) await pause(50);
+      } finally {
+        await kernel.close();
+      }
+    },
+    20_000,
+  );
   it.each([
     ["our own client", undefined],
     ["the kernelspec's command", asJupyterDoes],

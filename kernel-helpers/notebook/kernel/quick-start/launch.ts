@@ -1,9 +1,7 @@
 import { spawn } from "node:child_process";
+import { launcherName } from "../parent-watch.js";
 import { portTaken } from "../sockets.js";
 import { dropQuickStart, quickStartOption } from "./quick-start-file.js";
-
-/** Tells a kernel that whoever started it waits for a word. */
-const launchedName = "JOURNALBOX_LAUNCHED";
 
 /**
  * Starts the kernel anew from a prepared start, and stays beside it until it ends. A front end knows one command
@@ -15,7 +13,10 @@ export function launch(quickStart: string): Promise<boolean> {
   const child = spawn(
     process.execPath,
     [...process.execArgv, ...quickStartOption(quickStart), ...process.argv.slice(1)],
-    { stdio: ["inherit", "inherit", "inherit", "ipc"], env: { ...process.env, [launchedName]: "1" } },
+    {
+      stdio: ["inherit", "inherit", "inherit", "ipc"],
+      env: { ...process.env, [launcherName]: String(process.pid) },
+    },
   );
   for (const signal of ["SIGINT", "SIGTERM"] as const) process.on(signal, () => child.kill(signal));
   let started = false;
@@ -37,10 +38,10 @@ export function launch(quickStart: string): Promise<boolean> {
   });
 }
 
-/** Told by the kernel once it listens. */
+/** Told by the kernel once it listens, and watches whoever launched it. */
 export function tellLauncher(): void {
-  if (process.env[launchedName] === undefined) return;
-  delete process.env[launchedName];
+  if (process.env[launcherName] === undefined) return;
+  delete process.env[launcherName]; // programs that a cell starts are not launched kernels
   process.send?.("started", undefined, undefined, () => process.disconnect());
 }
 
