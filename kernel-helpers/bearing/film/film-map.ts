@@ -29,6 +29,9 @@ export interface FilmMap {
   readonly highest: Pressure;
   readonly highestAt: Angle;
   readonly leastFilm: Length;
+  /** Standard. */
+  readonly leastFilmUncertainty: Length;
+  readonly highestUncertainty: Pressure;
   readonly leastAt: Angle;
   /** Parting lines with their relief, where the film begins anew. */
   readonly grooves: readonly Angle[];
@@ -112,6 +115,8 @@ export function filmMap(
     highest: quantityFromSi("pressure", middle[peak]! * (inch ? psi : 1e6), inch ? "psi" : "megapascal"),
     highestAt: angleOf(lines[peak]!.at),
     leastFilm: small(c * (1 - film.eccentricity)),
+    leastFilmUncertainty: box.uncertainty.leastFilm,
+    highestUncertainty: box.uncertainty.highestPressure,
     leastAt: angleOf(state.attitude),
     grooves: film.grooves,
   });

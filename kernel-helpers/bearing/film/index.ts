@@ -10,6 +10,7 @@ export { type BoxLoadNow, type LoadsAgainst, loadsAgainstForetold } from "./load
 export { type RunningFilm, type RunningFilmOptions, runningFilm, type ShortFilm } from "./running-film.js";
 export {
   type BoxPrediction,
+  type FilmUncertainty,
   type ForetoldBox,
   foretoldRises,
   type RiseShare,

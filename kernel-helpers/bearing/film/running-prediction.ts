@@ -1,8 +1,13 @@
 import {
+  type Angle,
   type Force,
+  type KindName,
   type Length,
   type Measured,
   measured,
+  type Power,
+  type Pressure,
+  type Quantity,
   quantityFromSi,
   type RotationalSpeed,
   type Temperature,
@@ -40,6 +45,21 @@ export interface BoxPrediction {
   readonly rise: Measured<TemperatureDifference>;
   /** Largest first. */
   readonly shares: readonly RiseShare[];
+  /** Of the film, from the same sources; what oil is not brought does to it is in `film.short`. */
+  readonly uncertainty: FilmUncertainty;
+}
+
+/** Standard uncertainties of what a film is foretold to be. */
+export interface FilmUncertainty {
+  readonly filmTemperature: TemperatureDifference;
+  readonly leastFilm: Length;
+  /** Of the film that the oil brought keeps up; undefined where it is enough, or not known. */
+  readonly shortLeastFilm: Length | undefined;
+  readonly attitude: Angle;
+  readonly meanPressure: Pressure;
+  readonly highestPressure: Pressure;
+  readonly frictionPower: Power;
+  readonly sideFlow: Quantity<"volume flow">;
 }
 
 /** How hot each box will run, foretold before it does. */
@@ -57,7 +77,7 @@ const filmOverBoxShare = 0.3;
 /**
  * Foretells how hot each box will run, with what the uncertainty comes from.
  *
- * The rise of `runningFilm` at the values given; its standard uncertainty from clearance, load, cooling, viscosity and
+ * The rise of `runningFilm` at the values given; its standard uncertainty, and that of the film, from clearance, load, cooling, viscosity and
  * the factor from box to film, each moved by its own to both sides, half the difference, added as squares; where less oil is
  * brought than a full film loses, also from what friction its short film may have.
  *
@@ -115,8 +135,6 @@ function predicted(box: ForetoldBox, room: Temperature): BoxPrediction {
   const film = filmOf({});
   const difference = (si: number): TemperatureDifference =>
     quantityFromSi("temperature difference", si, room.toJSON().scale === "degF" ? "deltaF" : "deltaC");
-  const half = (up: Partial<RunningFilmOptions>, down: Partial<RunningFilmOptions>): number =>
-    Math.abs(filmOf(up).rise.si - filmOf(down).rise.si) / 2;
   const moved = (
     sign: 1 | -1,
   ): { [K in "clearance" | "load" | "cooling" | "oil" | "film"]: Partial<RunningFilmOptions> } => ({
@@ -133,16 +151,26 @@ function predicted(box: ForetoldBox, room: Temperature): BoxPrediction {
     film: { filmOverBox: a * (1 + sign * filmOverBoxShare) },
   });
   const [up, down] = [moved(1), moved(-1)];
+  const films = (Object.keys(up) as (keyof typeof up)[]).map((source) => ({
+    source,
+    up: filmOf(up[source]),
+    down: filmOf(down[source]),
+  }));
+  /** What a source alone makes of a figure of the film: half the difference of both sides. */
+  const halves = (figure: (film: RunningFilm) => number): number[] =>
+    films.map((one) => Math.abs(figure(one.up) - figure(one.down)) / 2);
+  const rises = halves(({ rise }) => rise.si);
+  const half = (of: keyof typeof up): number => rises[films.findIndex(({ source }) => source === of)]!;
   const shares = (
     [
       ...(film.short === undefined
         ? []
         : [["oil that is not brought", unbrought(film, film.short)] as const]),
-      ["clearance", half(up.clearance, down.clearance)],
-      ["load", half(up.load, down.load)],
-      ["cooling of the box", half(up.cooling, down.cooling)],
-      ["viscosity of the oil", half(up.oil, down.oil)],
-      ["film hotter than the box", half(up.film, down.film)],
+      ["clearance", half("clearance")],
+      ["load", half("load")],
+      ["cooling of the box", half("cooling")],
+      ["viscosity of the oil", half("oil")],
+      ["film hotter than the box", half("film")],
     ] as const
   )
     .map(([from, si]) => Object.freeze({ from, standardUncertainty: difference(si) }))
@@ -156,6 +184,61 @@ function predicted(box: ForetoldBox, room: Temperature): BoxPrediction {
     speed: box.speed,
     rise: measured(film.rise, difference(u)),
     shares: Object.freeze(shares),
+    uncertainty: uncertaintyOf(film, (figure) => Math.hypot(...halves(figure))),
+  });
+}
+
+/** Standard uncertainties of a film's figures, each in the unit its figure is written in. */
+function uncertaintyOf(
+  film: RunningFilm,
+  all: (figure: (film: RunningFilm) => number) => number,
+): FilmUncertainty {
+  const like = <K extends KindName>(kind: K, of: Quantity<K>, si: number): Quantity<K> =>
+    quantityFromSi(kind, si, of.writtenIn as never);
+  const { short } = film;
+  return Object.freeze({
+    filmTemperature: like(
+      "temperature difference",
+      film.rise,
+      all(({ filmTemperature }) => filmTemperature.kelvin),
+    ),
+    leastFilm: like(
+      "length",
+      film.leastFilm,
+      all(({ leastFilm }) => leastFilm.si),
+    ),
+    shortLeastFilm:
+      short &&
+      like(
+        "length",
+        short.leastFilm,
+        all((one) => (one.short ?? one).leastFilm.si),
+      ),
+    attitude: like(
+      "angle",
+      film.attitude,
+      all(({ attitude }) => attitude.si),
+    ),
+    meanPressure: like(
+      "pressure",
+      film.meanPressure,
+      all(({ meanPressure }) => meanPressure.si),
+    ),
+    highestPressure: like(
+      "pressure",
+      film.highestPressure,
+      all(({ highestPressure }) => highestPressure.si),
+    ),
+    frictionPower: like(
+      "power",
+      film.frictionPower,
+      all(({ frictionPower }) => frictionPower.si),
+    ),
+    sideFlow: like(
+      "volume flow",
+      film.sideFlow,
+      all(({ sideFlow }) => sideFlow.si),
+    ),
   });
 }
 

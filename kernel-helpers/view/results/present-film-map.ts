@@ -1,6 +1,7 @@
 import type { FilmMap } from "../../bearing/index.js";
-import { formatFixed, type Length, type UnitName } from "../../quantity/index.js";
+import { formatFixed, type Length, measured, type UnitName } from "../../quantity/index.js";
 import type { Presentation } from "../blocks.js";
+import { plusMinus } from "../format-measured.js";
 import { alarm, pencil, seriesLook } from "../palette.js";
 import { inUnit, jointUnits } from "./joint-text.js";
 
@@ -17,8 +18,8 @@ export function presentFilmMap(map: FilmMap): Presentation {
   const angle = (of: FilmMap["leastAt"]): string => `${formatFixed(of.in("degree"), 0)}°`;
   const film = map.film.map((length) => on(length, units.small));
   const needed = on(map.needed, units.small);
-  const least = `${inUnit(map.leastFilm, units.small, 2)} at ${angle(map.leastAt)}`;
-  const highest = `${inUnit(map.highest, inch ? "psi" : "megapascal", 3)} at ${angle(map.highestAt)}`;
+  const least = `${plusMinus(measured(map.leastFilm, map.leastFilmUncertainty), { unit: units.small })} (95 %) at ${angle(map.leastAt)}`;
+  const highest = `${plusMinus(measured(map.highest, map.highestUncertainty), { unit: inch ? "psi" : "megapascal" })} at ${angle(map.highestAt)}`;
   return Object.freeze<Presentation>({
     title: `Film and pressure, ${map.name}`,
     blocks: [

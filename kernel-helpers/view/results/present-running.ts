@@ -1,10 +1,21 @@
-import type { BoxPrediction, ClearanceMap, RunningFilm, RunningPrediction } from "../../bearing/index.js";
+import type {
+  BoxPrediction,
+  ClearanceMap,
+  FilmUncertainty,
+  RunningFilm,
+  RunningPrediction,
+} from "../../bearing/index.js";
 import {
   formatFixed,
   formatNumber,
+  type KindName,
   type Length,
+  measured,
+  type Quantity,
   type Temperature,
   type TemperatureDifference,
+  type UnitName,
+  unitNamed,
   unitSystem,
 } from "../../quantity/index.js";
 import type { Block, Fact, Presentation } from "../blocks.js";
@@ -31,49 +42,65 @@ const words = {
   boundary: "no film to speak of",
 } as const;
 
-function filmFacts(film: RunningFilm): Fact[] {
+/** A figure as it is told: with ± U (95 %) where its uncertainty is known. */
+function told<K extends KindName>(
+  value: Quantity<K>,
+  u: Quantity<K> | undefined,
+  unit: UnitName,
+  digits: number,
+): string {
+  if (u !== undefined) return plusMinus(measured(value, u), { unit });
+  return `${formatNumber(value.in(unit as never), digits)} ${unitNamed(unit).symbol}`;
+}
+
+/** A temperature with the U (95 %) of a standard uncertainty, in whole degrees. */
+function warmth(t: Temperature, u: TemperatureDifference | undefined, room: Temperature): string {
+  if (u === undefined) return degrees(t, room);
+  const expanded = 1.96 * u.in(differenceUnit(room));
+  return degrees(t, room).replace(/ (°[FC])$/, ` ± ${formatNumber(Math.max(1, Math.round(expanded)), 2)} $1`);
+}
+
+function filmFacts(film: RunningFilm, u?: FilmUncertainty, rise?: TemperatureDifference): Fact[] {
   const inch = inFahrenheit(film.room);
   const small = inch ? "thou" : "micrometre";
-  const symbol = inch ? "thou" : "µm";
+  const stress = inch ? "psi" : "megapascal";
   return [
     {
       label: "box",
-      value: degrees(film.boxTemperature, film.room),
+      value: warmth(film.boxTemperature, rise, film.room),
       note: `room at ${degrees(film.room, film.room)}`,
     },
     {
       label: "film",
-      value: degrees(film.filmTemperature, film.room),
+      value: warmth(film.filmTemperature, u?.filmTemperature, film.room),
       note: `${film.oil}, ${formatNumber(film.viscosity.in("millipascalSecond"), 3)} mPa·s there`,
     },
     {
       label: "least film",
-      value: `${formatNumber(film.leastFilm.in(small), 2)} ${symbol}`,
-      note: `of a radial clearance of ${formatNumber(film.radialClearance.in(small), 3)} ${symbol}; ${formatNumber(film.filmRatio, 2)} times the roughness`,
+      value: told(film.leastFilm, u?.leastFilm, small, 2),
+      note: `of a radial clearance of ${told(film.radialClearance, undefined, small, 3)}; ${formatNumber(film.filmRatio, 2)} times the roughness`,
     },
     {
       label: "thinnest",
-      value: `${formatFixed(film.attitude.in("degree"), 0)}° on from the load`,
+      value: `${formatFixed(film.attitude.in("degree"), 0)}${u === undefined ? "" : ` ± ${formatFixed(Math.max(1, 1.96 * u.attitude.in("degree")), 0)}`}° on from the load`,
       note: "in the direction of rotation",
     },
     {
       label: "mean pressure",
-      value: inch
-        ? `${formatNumber(film.meanPressure.in("psi"), 3)} psi`
-        : `${formatNumber(film.meanPressure.in("megapascal"), 3)} MPa`,
-      note: `highest ${inch ? `${formatNumber(film.highestPressure.in("psi"), 3)} psi` : `${formatNumber(film.highestPressure.in("megapascal"), 3)} MPa`}`,
+      value: told(film.meanPressure, u?.meanPressure, stress, 3),
+      note: `highest ${told(film.highestPressure, u?.highestPressure, stress, 3)}`,
     },
     {
       label: "friction",
-      value: `${formatNumber(film.frictionPower.in("watt"), 2)} W`,
+      value: told(film.frictionPower, u?.frictionPower, "watt", 2),
       note: `coefficient ${formatNumber(film.frictionCoefficient, 2)}`,
     },
     {
       label: "oil lost at the ends",
-      value: anHour(film.sideFlow.in("cm3PerHour")),
+      value: `${told(film.sideFlow, u?.sideFlow, "cm3PerHour", 2).replace(/ cm³\/h$/, " cm³")} an hour`,
       note: "of a full film: what a ring, wick or drop feed must bring",
     },
-    ...shortFacts(film, (length) => `${formatNumber(length.in(small), 2)} ${symbol}`),
+    ...shortFacts(film, (length) => told(length, u?.shortLeastFilm, small, 2)),
   ];
 }
 
@@ -191,7 +218,7 @@ function boxBlocks(box: BoxPrediction, unit: "deltaF" | "deltaC"): Block[] {
           note: "bore less journal; ± U (95 %)",
         },
         { label: "load", value: plusMinus(load), note: "± U (95 %)" },
-        ...filmFacts(film),
+        ...filmFacts(film, box.uncertainty, box.rise.standardUncertainty),
       ],
     },
     {

@@ -227,6 +227,75 @@ describe("runningPrediction(boxes, room)", () => {
       { rel: 1e-6, because: "the same two films" },
     );
   });
+  it("gives every figure of the film the spread that films drawn at random have", () => {
+    // Monte Carlo (JCGM 101): the five sources drawn together, each normal but the factor from box to film, which is even; a plain generator of
+    // Lehmer's, so that the draws are the same everywhere.
+    const [far] = runningPrediction([known], degF(65)).boxes;
+    let seed = 20_000_003;
+    const even = (): number => {
+      seed = (seed * 48_271) % 2_147_483_647;
+      return seed / 2_147_483_647;
+    };
+    const normal = (): number => Math.sqrt(-2 * Math.log(even())) * Math.cos(2 * Math.PI * even());
+    const law = box.oil.law;
+    if (law.form !== "two points") throw new Error("the box of these tests runs on an ISO grade");
+    const drawn = Array.from({ length: 1500 }, () => {
+      const thicker = 1 + 0.06 * normal();
+      return runningFilm({
+        ...box,
+        diametralClearance: thou(4 + 0.3 * normal()),
+        load: lbf(700 + 60 * normal()),
+        cooling: box.cooling.times(1 + 0.2 * normal()) as typeof box.cooling,
+        oil: { ...box.oil, law: { ...law, at40: law.at40 * thicker, at100: law.at100 * thicker } },
+        filmOverBox: 0.75 * (1 + 0.3 * Math.sqrt(3) * (2 * even() - 1)),
+      });
+    });
+    const scatter = (figure: (film: (typeof drawn)[number]) => number): number => {
+      const values = drawn.map(figure);
+      const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
+      return Math.sqrt(values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (values.length - 1));
+    };
+    const { uncertainty } = far!;
+    const close = {
+      rel: 0.12,
+      because: "1500 draws tell a scatter to 2 %; the rest is what a straight line leaves out",
+    };
+    expectClose(
+      uncertainty.leastFilm.si,
+      scatter(({ leastFilm }) => leastFilm.si),
+      close,
+    );
+    expectClose(
+      uncertainty.filmTemperature.si,
+      scatter(({ filmTemperature }) => filmTemperature.kelvin),
+      close,
+    );
+    expectClose(
+      uncertainty.attitude.si,
+      scatter(({ attitude }) => attitude.si),
+      close,
+    );
+    expectClose(
+      uncertainty.meanPressure.si,
+      scatter(({ meanPressure }) => meanPressure.si),
+      close,
+    );
+    expectClose(
+      uncertainty.highestPressure.si,
+      scatter(({ highestPressure }) => highestPressure.si),
+      close,
+    );
+    expectClose(
+      uncertainty.frictionPower.si,
+      scatter(({ frictionPower }) => frictionPower.si),
+      close,
+    );
+    expectClose(
+      uncertainty.sideFlow.si,
+      scatter(({ sideFlow }) => sideFlow.si),
+      close,
+    );
+  });
   it("is the less sure of its rise, the less oil is brought, and says how much of it comes of that", () => {
     const [fed] = runningPrediction([known], degF(65)).boxes;
     const supply = fed!.film.sideFlow.times(0.1);
