@@ -70,7 +70,7 @@ function bronze(name: string, also: readonly string[], row: BronzeRow): Material
     conductivity: heatProperty(quantityFromSi("thermal conductivity", row.conductivity), sheet),
     hottest: Object.freeze({
       value: degC(260),
-      why: "a leaded bronze sweats its lead from about 320 °C on and is hot short: it breaks at a blow",
+      why: "a leaded bronze sweats its lead from about 320 °C (610 °F) on and is hot short: it breaks at a blow",
       source: sources.practice,
     }),
   });

@@ -72,7 +72,7 @@ function whiteMetal(number: number, also: readonly string[], row: WhiteMetalRow)
     conductivity: heatProperty(quantityFromSi("thermal conductivity", row.conductivity), sources.memory),
     hottest: Object.freeze({
       value: degF(250),
-      why: `it begins to melt at ${row.solidus} °F and is soft long before: keep heat for other parts away from it, or shield it with wet rags`,
+      why: `it begins to melt at ${row.solidus} °F (${Math.round(((row.solidus - 32) * 5) / 9)} °C) and is soft long before: keep heat for other parts away from it, or shield it with wet rags`,
       source: `${sources.practice}; solidus: ${sources.astmB23}`,
     }),
   });

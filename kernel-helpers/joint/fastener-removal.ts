@@ -124,7 +124,7 @@ function preloadOf(
     return Object.freeze({ ...preload, because: "as given" });
   }
   const at = (share: number): Force =>
-    quantityFromSi("force", share * strength.si * thread.stressArea.si, inches ? "lbf" : "newton");
+    quantityFromSi("force", share * strength.si * thread.stressArea.si, inches ? "lbf" : "kilonewton");
   return Object.freeze({
     low: at(preloadShares.low),
     high: at(preloadShares.high),

@@ -2,6 +2,7 @@ import type { Length, Temperature, Torque } from "../quantity/index.js";
 import type { NutRemoval } from "./fastener-types.js";
 import type { HeatNut } from "./heat-nut.js";
 import { rounded } from "./rounded.js";
+import { wholeDegreesBelow } from "./whole-degrees.js";
 
 /** One way to get a nut off: its figures, and the limits it violates. */
 export interface NutWay {
@@ -39,7 +40,7 @@ export function nutWays(removal: NutRemoval, heat: HeatNut): readonly NutWay[] {
       "warm it, then pull",
       {
         "stop at": stopLimit,
-        "nut at": heat.nut,
+        "nut at": wholeDegreesBelow(heat.nut),
         "bore grows": rounded(heat.growth, 2),
         "first to suffer": heat.limits[0]!.name,
       },

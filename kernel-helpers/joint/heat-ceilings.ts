@@ -24,7 +24,7 @@ const things: readonly HeatCeiling[] = Object.freeze(
     {
       name: "oil",
       ceiling: degF(300),
-      why: "smokes; lubricating oils flash from about 400 °F on, penetrating oils far sooner: wipe dry first",
+      why: "smokes; lubricating oils flash from about 400 °F (200 °C) on, penetrating oils far sooner: wipe dry first",
       source: practice,
     },
     {

@@ -28,7 +28,7 @@ export interface HeatNutInput {
   readonly material?: string;
   readonly shop: Temperature;
   /** How hot the nut is to be made; as hot as the neighbours allow without it. */
-  readonly to?: Temperature;
+  readonly to?: Temperature | undefined;
   readonly neighbours: readonly HeatNeighbour[];
 }
 

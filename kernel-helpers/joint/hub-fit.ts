@@ -5,12 +5,12 @@ import {
   deltaF,
   type Force,
   formatNumber,
+  kilonewton,
   type Length,
   lbf,
   lbfFoot,
   megapascal,
   micrometre,
-  newton,
   newtonMetre,
   psi,
   quantityFromSi,
@@ -84,7 +84,7 @@ export function hubFit(fit: HubOnShaft, options: HubFitOptions = {}): HubFit {
     ? { length: thou(0), force: lbf(0), stress: psi(0), torque: lbfFoot(0), warmer: deltaF(0) }
     : {
         length: micrometre(0),
-        force: newton(0),
+        force: kilonewton(0),
         stress: megapascal(0),
         torque: newtonMetre(0),
         warmer: deltaC(0),

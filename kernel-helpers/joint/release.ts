@@ -93,13 +93,18 @@ function optionsOf(
     option(
       "press and heat the hub",
       {
-        "hub over shaft, middle case": rounded(warmer.middle, 3),
-        "hub over shaft, tightest case": rounded(warmer.high, 3),
+        "hub over shaft, middle case": asWarm(warmer.middle),
+        "hub over shaft, tightest case": asWarm(warmer.high),
       },
       [...stroke],
     ),
     option("heat alone", { "hub over shaft, tightest case": rounded(opening.high, 3) }, []),
   ];
+}
+
+/** How much warmer; in words where no heat is needed, for nobody waits for 0 °C. */
+function asWarm(warmer: TemperatureDifference): TemperatureDifference | string {
+  return warmer.si === 0 ? "none needed" : rounded(warmer, 3);
 }
 
 function shortForce(si: number, inch: boolean): string {

@@ -20,7 +20,7 @@ export function rigChecks(rig: Rig, factors: RigFactors, force: Force, inch: boo
   return partsOf(rig, factors).map(({ part, what, kind, perNewton, capacity, basis }): RigCheck => {
     const shown = (si: number): Force | Pressure =>
       kind === "force"
-        ? quantityFromSi("force", si, inch ? "lbf" : "newton")
+        ? quantityFromSi("force", si, inch ? "lbf" : "kilonewton")
         : quantityFromSi("pressure", si, inch ? "psi" : "megapascal");
     const load = perNewton * force.si;
     return Object.freeze({
@@ -28,7 +28,7 @@ export function rigChecks(rig: Rig, factors: RigFactors, force: Force, inch: boo
       what,
       load: shown(load),
       capacity: shown(capacity),
-      pressForce: quantityFromSi("force", capacity / perNewton, inch ? "lbf" : "newton"),
+      pressForce: quantityFromSi("force", capacity / perNewton, inch ? "lbf" : "kilonewton"),
       margin: load === 0 ? Number.POSITIVE_INFINITY : capacity / load,
       verdict: load <= capacity ? "stands" : "does not stand",
       basis,

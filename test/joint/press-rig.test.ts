@@ -185,7 +185,7 @@ describe("pressRig(rig, force)", () => {
       },
       newton(60000),
     );
-    expect(String(metric.rating)).toMatch(/ N$/);
+    expect(String(metric.rating)).toMatch(/ kN$/);
     expect(String(check("cross-beam", metric).load)).toMatch(/ MPa$/);
   });
 
@@ -273,6 +273,7 @@ describe("releaseOf(fit, rig)", () => {
     const { release } = releaseFor(0.12);
     expect(release).toMatchObject({ cold: "yes", chanceCold: 1 });
     expect(release.warmer.high.si).toBe(0);
+    expect(Object.values(release.options[1]!.figures)).toEqual(["none needed", "none needed"]);
     expect(release.options[0]!.breaks).toEqual([]);
   });
   it("where it is not: warmed by what it says, the hub needs the rating and no more", () => {

@@ -11,11 +11,15 @@ import { plusMinus } from "../format-measured.js";
 /** A figure of a decision or a note: measured, taken as exact, or in words. */
 export type ShownFigure = Measured<AnyQuantity | number> | AnyQuantity | Temperature | number | string;
 
-/** A figure ready to read; a measured one with its expanded uncertainty (95 %), which the place around must say. */
+/**
+ * A figure ready to read; a measured one with its expanded uncertainty (95 %), which the place around must say. That a
+ * temperature is a difference is told by the figure's name.
+ */
 export function figureText(figure: ShownFigure): string {
   if (typeof figure === "string") return figure;
   if (typeof figure === "number") return formatNumber(figure);
-  return isQuantity(figure) || isTemperature(figure) ? figure.toString() : plusMinus(figure);
+  if (isQuantity(figure) || isTemperature(figure)) return figure.toString().replace(" (difference)", "");
+  return plusMinus(figure);
 }
 
 /** Whether a figure carries an uncertainty. */

@@ -16,6 +16,8 @@ export interface NutUnits {
   torques(low: Torque, high: Torque): string;
   force(value: Force): string;
   forces(low: Force, high: Force): string;
+  /** Of a stud, which is a hundred times a hand's pull: pounds, or kilonewtons. */
+  tensions(low: Force, high: Force): string;
   length(value: Length): string;
 }
 
@@ -24,6 +26,7 @@ export function nutUnits(inchThread: boolean): NutUnits {
   const system = unitSystem() ?? (inchThread ? "inch" : "metric");
   const torqueUnit = unitNamed(system === "inch" ? "lbfFoot" : "newtonMetre");
   const forceUnit = unitNamed(system === "inch" ? "lbf" : "newton");
+  const tensionUnit = unitNamed(system === "inch" ? "lbf" : "kilonewton");
   const number = (si: number, unit: { readonly si: number }): string => formatNumber(si / unit.si, 2);
   return {
     system,
@@ -34,6 +37,8 @@ export function nutUnits(inchThread: boolean): NutUnits {
     force: (value) => `${number(value.si, forceUnit)} ${forceUnit.symbol}`,
     forces: (low, high) =>
       `${number(low.si, forceUnit)} to ${number(high.si, forceUnit)} ${forceUnit.symbol}`,
+    tensions: (low, high) =>
+      `${number(low.si, tensionUnit)} to ${number(high.si, tensionUnit)} ${tensionUnit.symbol}`,
     length: (value) =>
       system === "inch" ? `${formatNumber(value.in("inch"), 2)} in` : `${formatNumber(value.in("mm"), 2)} mm`,
   };

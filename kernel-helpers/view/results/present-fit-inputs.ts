@@ -76,6 +76,7 @@ function presentFitByFormula(check: FitByFormula): Presentation {
       },
       {
         type: "table",
+        stacked: true,
         caption: "The middle of every range in the formulas; the middle of the cases drawn",
         columns: [
           { title: "", align: "left" },

@@ -76,18 +76,19 @@ function gentleVerdict(
 function casesTable({ cases }: HeatingPlan, units: JointUnits): TableBlock {
   return {
     type: "table",
+    stacked: true,
     caption:
-      "Easy: least interference, most heat, poorest contact with the shaft. Hard: the reverse. Times from lighting the flame",
+      "Easy: least interference, most heat, poorest contact with the shaft. Hard: the reverse. Times from lighting the flame; the hub leads the shaft by so much at most, and must by so much",
     columns: [
       { title: "case", align: "left" },
       { title: "interference", align: "right" },
-      { title: "into the hub", align: "right" },
+      { title: "heat in", align: "right" },
       { title: "opens", align: "right" },
       { title: "closes", align: "right" },
       { title: "open for", align: "right" },
       { title: "flame off", align: "right" },
-      { title: "hub over shaft, most", align: "right" },
-      { title: "needed", align: "right" },
+      { title: "hub leads by", align: "right" },
+      { title: "must by", align: "right" },
     ],
     rows: cases.map((one) => ({
       cells: [

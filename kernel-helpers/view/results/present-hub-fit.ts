@@ -106,6 +106,7 @@ function narrowingTable({ narrowing }: HubFit, units: JointUnits): TableBlock[] 
   return [
     {
       type: "table",
+      stacked: true,
       caption: "What to know better: the press-off range if one of these were known exactly",
       columns: [
         { title: "input", align: "left" },

@@ -41,6 +41,7 @@ export function presentMasses({
     blocks: [
       {
         type: "table",
+        stacked: true,
         caption: "Each ± U (95 %); the moment of inertia about the axis of the shaft",
         columns: [
           { title: "part", align: "left" },
@@ -55,6 +56,7 @@ export function presentMasses({
       },
       {
         type: "table",
+        stacked: true,
         caption: "Put together from",
         columns: [
           { title: "part", align: "left" },
@@ -116,6 +118,7 @@ export function presentLift(lift: Lift): Presentation {
       },
       {
         type: "table",
+        stacked: true,
         caption: `Load ${plusMinus(mass)}; pulls as masses hung straight, ± U (95 %); the most: 95 %, one-sided`,
         columns: [
           { title: "leg", align: "left" },

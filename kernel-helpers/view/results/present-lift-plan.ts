@@ -120,13 +120,13 @@ function slungRow(one: PlannedLift, plan: LiftPlan): TableRow {
   };
 }
 
-/** What is lifted by hand needs little: four short columns, which stay on a telephone. */
 function handTable(plan: LiftPlan): Block[] {
   const byHand = plan.lifts.filter(({ handLimit }) => handLimit !== undefined);
   if (byHand.length === 0) return [];
   return [
     {
       type: "table",
+      stacked: true,
       caption: "By hand, at best: close to the body, upright, seldom, with a good grip",
       columns: [
         { title: "part", align: "left" },

@@ -44,6 +44,7 @@ export function presentNutHeat(heat: HeatNut): Presentation {
       },
       {
         type: "table",
+        stacked: true,
         caption:
           "What is near, and how hot it lets the nut become; the first row is reached first. The share of the nut's rise that reaches it is a judgement: watch it with a temperature stick.",
         columns: [

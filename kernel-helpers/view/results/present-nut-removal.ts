@@ -47,7 +47,7 @@ export function presentNutRemoval(nut: NutRemoval): Presentation {
           },
           {
             label: "tension in the stud",
-            value: units.forces(preload.low, preload.high),
+            value: units.tensions(preload.low, preload.high),
             note: preload.because,
           },
           {
@@ -59,9 +59,10 @@ export function presentNutRemoval(nut: NutRemoval): Presentation {
       },
       {
         type: "table",
-        caption: `Pull at the end of the wrench, square to it. A person gives ${units.forces(onePerson.steady, onePerson.strong)} (steady to strong; common practice, no source).`,
+        stacked: true,
+        caption: `Pull at the end of the wrench, square to it; its length from nut to hand. A person gives ${units.forces(onePerson.steady, onePerson.strong)} (steady to strong; common practice, no source).`,
         columns: [
-          { title: "wrench, nut to hand", align: "right" },
+          { title: "wrench", align: "right" },
           { title: "pull to break loose", align: "right" },
           { title: "stop at a pull of", align: "right" },
           { title: "one person", align: "left" },

@@ -52,6 +52,7 @@ function heatText({ cold, warmer, interferenceLeft }: Release, units: JointUnits
 function optionsTable({ options }: Release, units: JointUnits): TableBlock {
   return {
     type: "table",
+    stacked: true,
     caption: "Ways to choose from",
     columns: [
       { title: "way", align: "left" },

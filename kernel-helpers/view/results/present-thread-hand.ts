@@ -50,7 +50,16 @@ export function presentThreadHand(hand: ThreadHand): Presentation {
           },
           ...(prediction.whenBraking === undefined
             ? []
-            : [{ label: "braking calls for", value: `${prediction.whenBraking}-hand` }]),
+            : [
+                {
+                  label: "braking calls for",
+                  value: `${prediction.whenBraking}-hand`,
+                  note:
+                    prediction.whenBraking === seen
+                      ? "agrees with the thread"
+                      : "braking works this nut loose: expect a key, a pin or a second nut, and look for it before pulling",
+                },
+              ]),
           ...(resolved === undefined ? [] : [{ label: "why the thread is believed", value: resolved }]),
         ],
       },

@@ -40,6 +40,7 @@ export function presentThreadIdentity(identity: ThreadIdentity): Presentation {
       { type: "facts", facts: readingFacts(readings, units) },
       {
         type: "table",
+        stacked: true,
         caption:
           "Nearest first. Below size: what wear, rust and the maker's tolerance would have taken off the crests. Off by: in standard uncertainties of the reading; 1.96 is the most that agrees. A crest within the wear allowed is not off.",
         columns: [

@@ -1,5 +1,5 @@
 import { afterEach, describe, expect, it } from "vitest";
-import { inch, measured, setUnitSystem, thou } from "../../../kernel-helpers/quantity/index.js";
+import { deltaC, inch, measured, setUnitSystem, thou } from "../../../kernel-helpers/quantity/index.js";
 import { present, renderText } from "../../../kernel-helpers/view/index.js";
 import type { ShownDecision } from "../../../kernel-helpers/view/results/present-decision.js";
 
@@ -28,6 +28,10 @@ const decision = (change: Partial<ShownDecision> = {}): ShownDecision => ({
 const textOf = (value: unknown): string => renderText(present(value)!);
 
 describe("present(decision)", () => {
+  it("gives a difference of temperatures in degrees: its name says that it is one", () => {
+    const warm = { name: "heat", figures: { "hub over shaft": deltaC(86.6) }, breaks: [] };
+    expect(textOf(decision({ options: [warm], choice: "heat" }))).toMatch(/hub over shaft\s+86\.6 °C$/m);
+  });
   it("sets the options side by side, with what each breaks, the choice, the reason, who and when", () => {
     const text = textOf(decision());
     expect(text).toMatch(/turn down \(chosen\)\s+sleeve/);

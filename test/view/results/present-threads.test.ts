@@ -109,7 +109,11 @@ describe("the card of a thread's hand", () => {
     expect(shown.blocks.slice(0, 2).map(({ type }) => type)).toEqual(["verdict", "warning"]);
     const text = renderText(shown);
     expect(text).toMatch(/traced twice with a needle/);
-    expect(text).toMatch(/braking calls for\s+left-hand/);
+    expect(text).toMatch(/braking calls for\s+left-hand\s+\(agrees with the thread\)/);
+    const right = renderText(present(threadHand(prediction, { seen: "right" }))!);
+    expect(right.replace(/\s+/g, " ")).toMatch(
+      /braking calls for left-hand \(braking works this nut loose: expect a key, a pin or a second nut/,
+    );
   });
   it("shows a prediction by itself, and that it has no published source", () => {
     const shown = present(predictHand({ driver: "shaft", rotation: "clockwise", seenFrom: "nut side" }))!;

@@ -1,0 +1,145 @@
+import { readFileSync, rmSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { beforeAll, describe, expect, it } from "vitest";
+import { runRebuild } from "../kernel-helpers/notebook/run-rebuild.js";
+import { ensureBuilt } from "./support/built.js";
+import { copyOfDemo, runThrough } from "./support/run-demo.js";
+
+type Facts = Record<"dimensions" | "quantities" | "words", Record<string, string>>;
+type Change = readonly [what: string, group: keyof Facts, name: string, value: string, message: RegExp];
+
+// What a tired hand writes into rebuild.json: the sheet must stop there, and name the field.
+const atTheNut: readonly Change[] = [
+  [
+    "a hand not yet observed",
+    "words",
+    "nut thread hand",
+    "not seen yet",
+    /threadHand: seen must be "right" or "left"/,
+  ],
+  [
+    "a nut narrower than its thread",
+    "dimensions",
+    "nut across flats",
+    "1.4 in",
+    /heatNut: the nut must be wider across flats than its thread, 1\.5 in, got 1\.4 in/,
+  ],
+  [
+    "a nut hotter than the paint beside it may become",
+    "quantities",
+    "nut warmed to",
+    "900 °F",
+    /heatNut: the nut must stay below 435 °F, or paint passes its ceiling of 250 °F .*got 900 °F/,
+  ],
+  [
+    "a neighbour without its share of the heat",
+    "words",
+    "near the nut",
+    "paint",
+    /heatNeighbours: .*share of the nut's rise/,
+  ],
+  ["a surface nobody knows", "words", "nut state", "painted", /surface must be one of .*got painted/],
+  [
+    "a stud of a metal that only breaks",
+    "words",
+    "shaft material",
+    "cast iron",
+    /nutRemoval: .*got none: a brittle metal has no yield point/,
+  ],
+  [
+    "a driver that is neither",
+    "words",
+    "driving member at the taper",
+    "belt",
+    /predictHand: driver must be "shaft" or "wheel", got "belt"/,
+  ],
+];
+const atTheHub: readonly Change[] = [
+  [
+    "a bore larger than the hub",
+    "dimensions",
+    "hub outside diameter",
+    "2 in",
+    /hubFit: diameter must be smaller than hub\.outside \(2 in\)/,
+  ],
+  [
+    "a keyway through its wall",
+    "dimensions",
+    "hub keyway depth",
+    "2 in",
+    /hubFit: hub\.keywayDepth must be smaller than the wall/,
+  ],
+  [
+    "a seat that ends before it begins",
+    "dimensions",
+    "hub seat large end",
+    "-1 in",
+    /seatOnTaper: from must be smaller than to \(−1 in\), got 0 in/,
+  ],
+  [
+    "pounds of a jack taken for tons",
+    "quantities",
+    "jack capacity",
+    "100000 short tonf",
+    /pressRig: jack\.capacity is more than any jack/,
+  ],
+  ["a capacity without its unit of force", "quantities", "jack capacity", "50 lb", /jack capacity.*force/],
+  [
+    "a jack beside the rods",
+    "dimensions",
+    "jack off centre",
+    "6 in",
+    /pressRig: offCentre must be smaller than half of rods\.span/,
+  ],
+  [
+    "rods through the hub",
+    "dimensions",
+    "press rods apart",
+    "5 in",
+    /pressRig: hub\.face plus a rod must be smaller than rods\.span \(5 in\)/,
+  ],
+  [
+    "a hub hotter than iron stands",
+    "quantities",
+    "hub no hotter than",
+    "900 °F",
+    /heatingPlan: hottest must not be above .* for grey iron class 20 \(iron cracks.*got 900 °F/,
+  ],
+  ["a surface nobody knows", "words", "hub surface", "greasy", /fitFriction: surface must be one of/],
+  [
+    "a way that was not reckoned",
+    "words",
+    "hub comes off by",
+    "hammer",
+    /choice must be one of .*got "hammer"/,
+  ],
+];
+
+describe.each([
+  { sheet: "02-fastener-removal", before: [], changes: atTheNut },
+  { sheet: "03-hub-removal", before: ["04-shaft-survey", "05-taper"], changes: atTheHub },
+])("$sheet stops at", ({ sheet, before, changes }) => {
+  let folder: string;
+  let good: string;
+  beforeAll(async () => {
+    await ensureBuilt();
+    folder = copyOfDemo("demo", [...before, sheet]);
+    await runThrough(folder);
+    good = readFileSync(join(folder, "rebuild.json"), "utf8");
+    // What they handed on stays in the record; only the sheet itself is run again.
+    for (const one of before) rmSync(join(folder, "sheets", `${one}.ipynb`));
+  }, 240_000);
+
+  it.each(changes)(
+    "%s",
+    async (_, group, name, value, message) => {
+      const facts = JSON.parse(good) as Facts;
+      facts[group][name] = value;
+      writeFileSync(join(folder, "rebuild.json"), JSON.stringify(facts));
+      const { results } = await runRebuild({ directory: folder });
+      expect(results.map(({ status }) => status)).toEqual(["failed"]);
+      expect(results[0]!.error!.message).toMatch(message);
+    },
+    120_000,
+  );
+});
