@@ -21,6 +21,7 @@ export {
   type DecisionOptionGiven,
   type DecisionRequest,
   type Handover,
+  inSteps,
   type KeptNotes,
   type NeededPart,
   type Noted,
@@ -33,6 +34,7 @@ export {
   type Rebuild,
   type RebuildFacts,
   type ResultKinds,
+  type Step,
   type WantedReading,
 } from "./record/index.js";
 // The shaft and what turns with it.

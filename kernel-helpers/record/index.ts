@@ -24,6 +24,7 @@ export type {
   HandoverLists,
   Standing,
 } from "./handover-types.js";
+export { inSteps, type Step, type StepTeller, tellStepsTo } from "./in-steps.js";
 export { inputsBehind, splitPlace } from "./inputs-behind.js";
 export { keptText } from "./kept-inputs.js";
 export { filesOfRebuild, manifestFile, readManifest, tagManifestFile, writeManifest } from "./manifest.js";

@@ -8,6 +8,8 @@ export interface CellContext {
   readonly number: number;
   /** False once the reply has been given. */
   running: boolean;
+  /** Whether anything of its own has been shown under it. */
+  shown: boolean;
   /** Rejected promises nobody awaited, and errors thrown outside any promise, while the cell ran. */
   readonly strays: Map<unknown, unknown>;
 }

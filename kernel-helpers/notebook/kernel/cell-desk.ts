@@ -54,7 +54,13 @@ export class CellDesk {
     const code = String(request.content.code ?? "");
     const silent = request.content.silent === true;
     if (!silent && request.content.store_history !== false) this.#count += 1;
-    const cell: CellContext = { request, number: this.#count, running: true, strays: new Map() };
+    const cell: CellContext = {
+      request,
+      number: this.#count,
+      running: true,
+      shown: false,
+      strays: new Map(),
+    };
     this.#output.begin(cell);
     if (!silent) this.#publish(cell, "execute_input", { code, execution_count: cell.number });
     const error = await this.#runAndShow(cell, code, silent);

@@ -1,4 +1,5 @@
 import { setUnitSystem } from "../../quantity/display.js";
+import { tellStepsTo } from "../../record/in-steps.js";
 import { packageVersion } from "../../record/package-root.js";
 import { resetSession, setSession } from "../../record/session.js";
 import { waitForDisk } from "../../record/write-file.js";
@@ -6,6 +7,7 @@ import type { Message } from "../wire/message.js";
 import { currentCell } from "./cell-context.js";
 import { CellDesk } from "./cell-desk.js";
 import { withJsonParsed } from "./cell-display.js";
+import { CellProgress } from "./cell-progress.js";
 import { CellRunner } from "./cell-runner.js";
 import { cancelTimers, watchTimers } from "./cell-timers.js";
 import { rememberState } from "./clean-state.js";
@@ -57,7 +59,11 @@ export class Kernel {
     this.#tslab = tslab;
     this.#frontEnd = frontEnd;
     this.#events = events;
-    const publish: Publish = (cell, type, content) => frontEnd.publish(cell.request, type, content);
+    const send: Publish = (cell, type, content) => frontEnd.publish(cell.request, type, content);
+    const publish: Publish = (cell, type, content) => {
+      if (type === "stream" || type === "display_data") cell.shown = true;
+      send(cell, type, content);
+    };
     const scripts = new Scripts();
     const placesOf = speakOfCells(scripts);
     this.#runner = new CellRunner(tslab, scripts, stopFlag);
@@ -79,6 +85,8 @@ export class Kernel {
       this.#output.flush();
       publish(cell, update ? "update_display_data" : "display_data", withJsonParsed(display));
     });
+    const progress = new CellProgress(send, stopFlag);
+    tellStepsTo((step) => progress.tell(step));
     this.#state = rememberState();
   }
 

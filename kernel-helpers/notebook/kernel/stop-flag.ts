@@ -40,6 +40,10 @@ export class StopFlag {
     Atomics.store(this.#view, noticed, 1);
   }
 
+  get isAsked(): boolean {
+    return Atomics.load(this.#view, asked) === 1;
+  }
+
   get isNoticed(): boolean {
     return Atomics.load(this.#view, noticed) === 1;
   }

@@ -1,4 +1,5 @@
 // Ways to save a shaft, held against every limit.
+export type { WeighedBending } from "./bend-limits.js";
 export { compareShafts } from "./compare-shafts.js";
 export type {
   ComparedFigure,
@@ -21,8 +22,9 @@ export type {
 } from "./shaft-case.js";
 export { shaftLoads } from "./shaft-loads.js";
 export { type PlacesAs, shaftPlaces } from "./shaft-places.js";
-export { weighOptions } from "./weigh-options.js";
-export { type JournalTurned, type WeighShaftInput, weighShaft } from "./weigh-shaft.js";
+export { type DrawnChance, drawnChance } from "./weigh-chance.js";
+export { weighOptions, weighOptionsInSteps } from "./weigh-options.js";
+export { type JournalTurned, type WeighShaftInput, weighShaft, weighShaftInSteps } from "./weigh-shaft.js";
 export type {
   Assumption,
   Flip,
@@ -31,6 +33,8 @@ export type {
   OptionWeighed,
   PlainNumbers,
   WeighedLimit,
+  WeighedVerdict,
+  WeighingStep,
   WeighOptionsInput,
   WorthMeasuring,
 } from "./weigh-types.js";

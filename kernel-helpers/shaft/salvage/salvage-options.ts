@@ -1,5 +1,6 @@
 import { formatNumber, type Length, type Measured, quantityFromSi } from "../../quantity/index.js";
 import type { SalvageWay } from "./salvage-ways.js";
+import { chanceVerdict } from "./weigh-chance.js";
 import type { JournalTurned } from "./weigh-shaft.js";
 import type { OptionsWeighed } from "./weigh-types.js";
 
@@ -14,7 +15,8 @@ export interface SalvageOption {
 /**
  * The ways to save worn journals as options of a decision: what they cost and need beside what the limits say of them.
  *
- * An option breaks a limit where the chance that it holds is below the one wanted; a layer thinner than it may be, and
+ * An option breaks a limit where the chance that it holds is not, by two of its standard uncertainties, above the one
+ * wanted; a layer thinner than it may be, and
  * what its row leaves open, count as broken too. So does a journal whose steel is left below the smallest diameter somebody
  * has allowed: a size limit is broken openly, or not at all, whatever the strength says.
  *
@@ -46,10 +48,12 @@ export function salvageOptions(
         steel: way.undercut === undefined ? asMade : finished.value.minus(way.undercut),
       }));
       const breaks = found.limits
-        .filter(({ chance }) => chance < weighed.wanted)
-        .map(
-          ({ name, chance }) =>
-            `${name}: holds with ${percent(chance)} only, ${percent(weighed.wanted)} is wanted`,
+        .map((limit) => ({ ...limit, verdict: chanceVerdict(limit, weighed.wanted) }))
+        .filter(({ verdict }) => verdict !== "holds")
+        .map(({ name, chance, verdict }) =>
+          verdict === "does not hold"
+            ? `${name}: holds with ${percent(chance)} only, ${percent(weighed.wanted)} is wanted`
+            : `${name}: holds with ${percent(chance)}, which ${weighed.draws} draws do not tell from the ${percent(weighed.wanted)} wanted`,
         );
       const under = carried.filter(({ steel }) => steel.si < (smallestAllowed?.si ?? 0) * (1 - 1e-12));
       if (under.length > 0)
@@ -67,7 +71,7 @@ export function salvageOptions(
         name: way.name,
         figures: Object.freeze({
           ...Object.fromEntries(carried.map(({ name, steel }) => [`steel that carries, ${name}`, steel])),
-          "clean-up, strength, pressure all hold": percent(found.chance),
+          "limits that a choice can keep all hold": percent(found.chance),
           "nearest to breaking": found.weakest ?? "-",
           hours: `${formatNumber(way.hours.low.in("hour"), 4)} to ${formatNumber(way.hours.high.in("hour"), 4)}`,
           ...(way.cost === undefined

@@ -1,33 +1,15 @@
-import {
-  type AnyQuantity,
-  isQuantity,
-  type KindName,
-  type Measured,
-  measured,
-  quantityFromSi,
-} from "../../quantity/index.js";
-import { randomGenerator } from "../../statistics/index.js";
-import type {
-  Flip,
-  LimitKept,
-  OptionsWeighed,
-  OptionWeighed,
-  PlainNumbers,
-  WeighedLimit,
-  WeighOptionsInput,
-  WorthMeasuring,
-} from "./weigh-types.js";
-
-const block = 500;
-/** An input is moved by up to so many standard uncertainties to see what it flips. */
-const farthest = 10;
-const scanSteps = 200;
+import { beyondChoice, weighedOption } from "./weigh-chance.js";
+import { type Drawn, plainInput, simulate } from "./weigh-draws.js";
+import { flipOf, worthMeasuring } from "./weigh-flips.js";
+import type { OptionsWeighed, PlainNumbers, WeighingStep, WeighOptionsInput } from "./weigh-types.js";
 
 /**
  * Holds every option against every limit in many shafts drawn from what is known, and tells what the choice hangs on.
  *
  * 1. Each draw takes every uncertain input anew (normal) and asks every limit for its margin; all options see the same
- *    draws. Chance = share of draws with margin ≥ 0; of the option: with all its margins ≥ 0.
+ *    draws. Chance = share of draws with margin ≥ 0; of the option: with all its margins ≥ 0. Beside it
+ *    stands what so many draws leave open: a chance they do not tell from the one wanted is neither above nor below it.
+ *    A limit that no option keeps is told apart: it decides nothing between them, and must be met in another way.
  * 2. What would flip the choice: each input alone is moved from its estimate, the others held, to both sides up to 10 of
  *    its standard uncertainties, until a margin of the chosen option changes sign.
  * 3. What to measure: share of the variance of the weakest limit's margin, r² of margin and input over the draws; were
@@ -36,8 +18,10 @@ const scanSteps = 200;
  * 4. Each assumption is put in place of what is taken for true, and everything drawn again with the same seed, a quarter
  *    of the draws.
  *
+ * Chances: see `drawnChance`; 0.2 % of standard uncertainty at 95 % of 10 000.
+ *
  * Valid when: inputs are independent and about normal; what is shared must be an input of its own. r² sees the straight
- * part of a dependence. A chance has a standard deviation of √(P(1 − P)/draws): 0.2 % at 95 % of 10 000.
+ * part of a dependence.
  *
  * @param input.inputs   by name: measured ones are drawn, plain ones held [SI inside]
  * @param input.options  at least one, the one to prefer first
@@ -55,70 +39,102 @@ const scanSteps = 200;
  * @source JCGM 101:2008 (GUM, supplement 1), 5.9 to 7.7
  */
 export function weighOptions(input: WeighOptionsInput): OptionsWeighed {
+  const steps = weighOptionsInSteps(input);
+  for (;;) {
+    const step = steps.next();
+    if (step.done === true) return step.value;
+  }
+}
+
+/**
+ * As `weighOptions`, in steps: it rests after each block of draws and tells how far it is, so that whoever waits may see it.
+ *
+ * Valid when: as `weighOptions`, which gives the same to the last digit.
+ *
+ * @param input  as `weighOptions`
+ * @returns steps { what, done, of } [-], and in the end what `weighOptions` returns
+ * @throws RangeError  as `weighOptions`, at the first step
+ * @example
+ * const limits = [{ name: "strength", kind: "number", margin: ({ load }) => 1 - load }];
+ * const steps = weighOptionsInSteps({ inputs: { load: measured(0.8, 0.1) }, options: ["old"], limits: limits, draws: 1000, seed: 1 });
+ * steps.next().value.done // 500
+ * @source see `weighOptions`
+ */
+export function* weighOptionsInSteps(input: WeighOptionsInput): Generator<WeighingStep, OptionsWeighed> {
   const { options, limits, wanted = 0.95, draws = 10_000, seed, assumptions = [] } = input;
   checkInput(input, wanted, draws);
   const given = Object.entries(input.inputs).map(([name, value]) => plainInput(name, value));
   const estimates = Object.fromEntries(given.map(({ name, si }) => [name, si]));
-  const drawn = simulate(input, given, estimates, draws, true);
+  checkAssumptions(assumptions, estimates);
   const fewer = Math.max(1000, Math.round(draws / 4));
-  const weighed = options.map((name, o) => weighedOption(input, estimates, drawn, name, o));
-  const stands = weighed.find(({ chance }) => chance >= wanted)?.name;
+  const all = draws + fewer * assumptions.length;
+  const counted = { what: "shafts drawn", done: 0, of: all };
+  const drawn = yield* simulate(input, given, estimates, draws, counted);
+  const beyond = beyondChoice(limits, drawn, wanted);
+  const asked = { wanted, beyond };
+  const weighed = options.map((name, at) => weighedOption(limits, estimates, drawn, { name, at }, asked));
+  const stands = weighed.find(({ verdict }) => verdict === "holds")?.name;
   const chosen = input.chosen ?? stands ?? weighed.reduce((a, b) => (b.chance > a.chance ? b : a)).name;
   const ofChosen = weighed[options.indexOf(chosen)]!;
+  const within = limits.filter(({ name }) => !beyond.includes(name));
+  const others: OptionsWeighed["assumptions"][number][] = [];
+  for (const [i, { name, inputs }] of assumptions.entries()) {
+    const moved = { ...estimates, ...inputs };
+    const again = yield* simulate(input, given, moved, fewer, { ...counted, done: draws + i * fewer });
+    others.push(assumed(name, input, moved, again, { ...asked, stands }));
+  }
   return Object.freeze<OptionsWeighed>({
     kind: "options weighed",
     draws,
     seed,
     wanted,
     options: Object.freeze(weighed),
+    beyondChoice: Object.freeze(beyond),
     stands,
     chosen,
     flips: Object.freeze(
       given
         .filter(({ u }) => u > 0)
-        .map((one) => flipOf(one, estimates, limits, chosen))
+        .map((one) => flipOf(one, estimates, within, chosen))
         .sort((a, b) => Math.abs(a.moves ?? 1e9) - Math.abs(b.moves ?? 1e9)),
     ),
     measure: Object.freeze(worthMeasuring(given, drawn, ofChosen, options.indexOf(chosen), limits)),
-    assumptions: Object.freeze(
-      assumptions.map(({ name, inputs }) => {
-        for (const key of Object.keys(inputs))
-          if (!(key in estimates))
-            throw new RangeError(
-              `weighOptions: the assumption "${name}" changes "${key}", which is none of the inputs (${Object.keys(estimates).join(", ")})`,
-            );
-        const moved = { ...estimates, ...inputs };
-        const again = simulate(input, given, moved, fewer, false);
-        const others = options.map((option, o) => {
-          const { chance, weakest } = weighedOption(input, moved, again, option, o);
-          return Object.freeze({ name: option, chance, weakest });
-        });
-        const then = others.find(({ chance }) => chance >= wanted)?.name;
-        return Object.freeze({ name, options: Object.freeze(others), flips: then !== stands });
-      }),
-    ),
+    assumptions: Object.freeze(others),
   });
 }
 
-interface PlainInput {
-  readonly name: string;
-  readonly si: number;
-  readonly u: number;
-  /** Of the same kind and unit as the input. */
-  readonly like: (si: number) => AnyQuantity | number;
+/** What the options come to were something else true. */
+function assumed(
+  name: string,
+  { options, limits }: WeighOptionsInput,
+  moved: PlainNumbers,
+  drawn: Drawn,
+  asked: { readonly wanted: number; readonly beyond: readonly string[]; readonly stands: string | undefined },
+): OptionsWeighed["assumptions"][number] {
+  const found = options.map((option, at) => weighedOption(limits, moved, drawn, { name: option, at }, asked));
+  // The first that may hold: where the draws do not tell whether it does, they do not tell which is to be taken.
+  const first = found.find(({ verdict }) => verdict !== "does not hold");
+  return Object.freeze({
+    name,
+    options: Object.freeze(
+      found.map(({ name: option, chance, chanceUncertainty, weakest }) =>
+        Object.freeze({ name: option, chance, chanceUncertainty, weakest }),
+      ),
+    ),
+    flips: first?.verdict === "cannot tell yet" ? undefined : first?.name !== asked.stands,
+  });
 }
 
-function plainInput(name: string, value: Measured<AnyQuantity | number> | AnyQuantity | number): PlainInput {
-  const [of, u] =
-    typeof value === "object" && "kind" in value && value.kind === "measured"
-      ? [value.value, Number(value.standardUncertainty.valueOf())]
-      : [value as AnyQuantity | number, 0];
-  const si = Number(of.valueOf());
-  if (!Number.isFinite(si))
-    throw new RangeError(`weighOptions: the input "${name}" must be a finite value, got ${String(of)}`);
-  const like = (number: number): AnyQuantity | number =>
-    isQuantity(of) ? (quantityFromSi(of.dimension, number, of.writtenIn as never) as AnyQuantity) : number;
-  return { name, si, u, like };
+function checkAssumptions(
+  assumptions: NonNullable<WeighOptionsInput["assumptions"]>,
+  estimates: PlainNumbers,
+): void {
+  for (const { name, inputs } of assumptions)
+    for (const key of Object.keys(inputs))
+      if (!(key in estimates))
+        throw new RangeError(
+          `weighOptions: the assumption "${name}" changes "${key}", which is none of the inputs (${Object.keys(estimates).join(", ")})`,
+        );
 }
 
 function checkInput(
@@ -140,193 +156,4 @@ function checkInput(
   if (!Number.isInteger(draws) || draws < 1000 || draws > 1_000_000)
     throw new RangeError(`${where}: draws must be a whole number from 1000 to 1 000 000, got ${draws}`);
   if (!Number.isFinite(seed)) throw new RangeError(`${where}: seed must be a number, got ${seed}`);
-}
-
-interface Drawn {
-  /** Margins by option and limit; undefined where the limit has no meaning. */
-  readonly margins: readonly (readonly (Float64Array | undefined)[])[];
-  /** The uncertain inputs as drawn, in the order given. */
-  readonly inputs: readonly (Float64Array | undefined)[];
-}
-
-function simulate(
-  { options, limits, seed, progress }: WeighOptionsInput,
-  given: readonly PlainInput[],
-  estimates: PlainNumbers,
-  draws: number,
-  tells: boolean,
-): Drawn {
-  const random = randomGenerator(seed);
-  const margins = options.map((option) =>
-    limits.map((limit) =>
-      marginOf(limit, estimates, option) === undefined ? undefined : new Float64Array(draws),
-    ),
-  );
-  const inputs = given.map(({ u }) => (u > 0 ? new Float64Array(draws) : undefined));
-  for (let row = 0; row < draws; row++) {
-    // A new object for each shaft, so that limits may keep what they have worked out for it.
-    const numbers: Record<string, number> = { ...estimates };
-    given.forEach(({ name, u }, i) => {
-      if (u > 0) inputs[i]![row] = numbers[name] = estimates[name]! + u * random.normal();
-    });
-    for (const [o, option] of options.entries())
-      for (const [l, limit] of limits.entries()) {
-        const target = margins[o]![l];
-        if (target !== undefined) target[row] = marginOf(limit, numbers, option)!;
-      }
-    if (tells && (row + 1) % block === 0) progress?.(row + 1, draws);
-  }
-  return { margins, inputs };
-}
-
-function marginOf(limit: WeighedLimit, numbers: PlainNumbers, option: string): number | undefined {
-  const margin = limit.margin(numbers, option);
-  if (margin !== undefined && Number.isNaN(margin))
-    throw new RangeError(
-      `weighOptions: the margin of "${limit.name}" for "${option}" is not a number at ${Object.entries(
-        numbers,
-      )
-        .map(([name, value]) => `${name} = ${value.toPrecision(6)}`)
-        .join(", ")}`,
-    );
-  return margin;
-}
-
-function weighedOption(
-  { limits }: WeighOptionsInput,
-  estimates: PlainNumbers,
-  { margins }: Drawn,
-  name: string,
-  o: number,
-): OptionWeighed {
-  const rows = margins[o]!;
-  const kept = limits.flatMap((limit, l): LimitKept[] => {
-    const drawn = rows[l];
-    if (drawn === undefined) return [];
-    const { mean, deviation } = spreadOf(drawn);
-    const shown = (si: number): AnyQuantity | number =>
-      limit.kind === "number"
-        ? si
-        : (quantityFromSi(limit.kind as KindName, si, limit.unit as never) as AnyQuantity);
-    return [
-      Object.freeze({
-        name: limit.name,
-        margin: measured(shown(marginOf(limit, estimates, name)!), shown(deviation)),
-        chance: shareKept([drawn]),
-        inDeviations:
-          deviation === 0
-            ? mean >= 0
-              ? Number.POSITIVE_INFINITY
-              : Number.NEGATIVE_INFINITY
-            : mean / deviation,
-      }),
-    ];
-  });
-  const weakest = kept.reduce<LimitKept | undefined>(
-    (worst, next) =>
-      worst === undefined ||
-      next.chance < worst.chance ||
-      (next.chance === worst.chance && next.inDeviations < worst.inDeviations)
-        ? next
-        : worst,
-    undefined,
-  );
-  return Object.freeze({
-    name,
-    chance: shareKept(rows.filter((drawn) => drawn !== undefined)),
-    limits: Object.freeze(kept),
-    weakest: weakest?.name,
-  });
-}
-
-/** The share of draws in which all margins are 0 or above. */
-function shareKept(margins: readonly Float64Array[]): number {
-  const first = margins[0];
-  if (first === undefined) return 1;
-  let kept = 0;
-  for (let row = 0; row < first.length; row++) if (margins.every((margin) => margin[row]! >= 0)) kept++;
-  return kept / first.length;
-}
-
-function spreadOf(values: Float64Array): { readonly mean: number; readonly deviation: number } {
-  let mean = 0;
-  let squares = 0;
-  values.forEach((value, i) => {
-    const off = value - mean;
-    mean += off / (i + 1);
-    squares += off * (value - mean);
-  });
-  return { mean, deviation: Math.sqrt(squares / (values.length - 1)) };
-}
-
-function flipOf(
-  { name, si, u, like }: PlainInput,
-  estimates: PlainNumbers,
-  limits: readonly WeighedLimit[],
-  option: string,
-): Flip {
-  const at = (moves: number): PlainNumbers => ({ ...estimates, [name]: si + moves * u });
-  const signs = limits.map((limit) => signOf(marginOf(limit, estimates, option)));
-  const flipped = (moves: number): string | undefined =>
-    limits.find((limit, l) => signOf(marginOf(limit, at(moves), option)) !== signs[l])?.name;
-  let found: { moves: number; breaks: string } | undefined;
-  for (let i = 1; i <= scanSteps && found === undefined; i++)
-    for (const side of [-1, 1]) {
-      let high = (side * farthest * i) / scanSteps;
-      if (flipped(high) === undefined) continue;
-      let low = (side * farthest * (i - 1)) / scanSteps;
-      for (let k = 0; k < 50; k++) {
-        const middle = (low + high) / 2;
-        if (flipped(middle) === undefined) low = middle;
-        else high = middle;
-      }
-      if (found === undefined || Math.abs(high) < Math.abs(found.moves))
-        found = { moves: high, breaks: flipped(high)! };
-    }
-  return Object.freeze({
-    input: name,
-    value: like(si),
-    standardUncertainty: like(u),
-    moves: found?.moves,
-    to: found === undefined ? undefined : like(si + found.moves * u),
-    breaks: found?.breaks,
-  });
-}
-
-function signOf(margin: number | undefined): boolean | undefined {
-  return margin === undefined ? undefined : margin >= 0;
-}
-
-function worthMeasuring(
-  given: readonly PlainInput[],
-  { margins, inputs }: Drawn,
-  { weakest }: OptionWeighed,
-  o: number,
-  limits: readonly WeighedLimit[],
-): WorthMeasuring[] {
-  const l = limits.findIndex(({ name }) => name === weakest);
-  const margin = l === -1 ? undefined : margins[o]![l];
-  if (margin === undefined) return [];
-  const { mean, deviation } = spreadOf(margin);
-  if (deviation === 0) return [];
-  return given
-    .flatMap(({ name, si }, i): WorthMeasuring[] => {
-      const drawn = inputs[i];
-      if (drawn === undefined) return [];
-      const own = spreadOf(drawn);
-      let both = 0;
-      for (let row = 0; row < margin.length; row++) both += (margin[row]! - mean) * (drawn[row]! - own.mean);
-      const slope = both / (margin.length - 1) / own.deviation ** 2;
-      let kept = 0;
-      for (let row = 0; row < margin.length; row++)
-        if (margin[row]! - slope * (drawn[row]! - si) >= 0) kept++;
-      return [
-        Object.freeze({
-          input: name,
-          share: Math.min(1, ((slope * own.deviation) / deviation) ** 2),
-          chanceIfKnown: kept / margin.length,
-        }),
-      ];
-    })
-    .sort((a, b) => b.share - a.share);
 }

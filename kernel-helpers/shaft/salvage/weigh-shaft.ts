@@ -18,17 +18,19 @@ import {
   type ShaftSteel,
 } from "../strength/index.js";
 import { type PreparedPlace, preparePlace } from "../strength/shaft-safety.js";
+import { bendLimits, type WeighedBending } from "./bend-limits.js";
 import { caseNumbers, powerName } from "./case-numbers.js";
 import type { SalvageWay } from "./salvage-ways.js";
 import type { ShaftCase } from "./shaft-case.js";
 import { shaftLoads } from "./shaft-loads.js";
 import type { TwoBoxes } from "./two-box-loads.js";
-import { weighOptions } from "./weigh-options.js";
+import { weighOptionsInSteps } from "./weigh-options.js";
 import type {
   Assumption,
   OptionsWeighed,
   PlainNumbers,
   WeighedLimit,
+  WeighingStep,
   WeighOptionsInput,
 } from "./weigh-types.js";
 
@@ -41,8 +43,7 @@ export interface JournalTurned {
   readonly finished: Measured<Length>;
 }
 
-export interface WeighShaftInput
-  extends Pick<WeighOptionsInput, "chosen" | "wanted" | "draws" | "seed" | "progress"> {
+export interface WeighShaftInput extends Pick<WeighOptionsInput, "chosen" | "wanted" | "draws" | "seed"> {
   readonly shaft: ShaftCase;
   readonly ways: readonly SalvageWay[];
   /** One for each box of the load case, in its order. */
@@ -55,6 +56,8 @@ export interface WeighShaftInput
   readonly newSteel?: ShaftSteel;
   readonly metal: Babbitt;
   readonly service: BearingService;
+  /** With it lean in the boxes and distance from whirls are limits too. */
+  readonly bending?: WeighedBending;
   /** What else might be true, by the names of the inputs; "tensile strength" moves the yield point along. */
   readonly assumptions?: readonly Assumption[];
 }
@@ -70,11 +73,11 @@ const notchOf = (place: string): string => `stress concentration, ${place}`;
  *
  * Limits: each journal cleans up (what it leaves less what it is turned to); at the end of each journal and at each
  * seat the lesser factor against fatigue and yielding is what is demanded; each box is pressed no harder than usual in
- * its service. The steel under a sleeve or a deposit carries, nothing that is put on. Of the two ends of a journal the
+ * its service; with `bending`, the shaft leans in no box by more than allowed, and runs far enough from every whirl. The steel under a sleeve or a deposit carries, nothing that is put on. Of the two ends of a journal the
  * one with the larger moment is taken.
  *
  * Drawn anew in each shaft: power, tension of each belt, masses, what each journal leaves, sizes turned, tensile
- * strength (yield moves along), endurance limit and stress concentration about the published rule.
+ * strength (yield moves along), endurance limit and stress concentration about the published rule, modulus.
  *
  * Valid when: see `shaftLoads`, `shaftSafety`, `cleanUp`, `weighOptions`. What a journal leaves is drawn normal, with
  * median and spread of the least of all its stations.
@@ -89,7 +92,26 @@ const notchOf = (place: string): string => `stress concentration, ${place}`;
  * @source see its parts
  */
 export function weighShaft(input: WeighShaftInput): OptionsWeighed {
-  const { shaft, ways, journals, asMade, fillet, metal, service } = input;
+  const steps = weighShaftInSteps(input);
+  for (;;) {
+    const step = steps.next();
+    if (step.done === true) return step.value;
+  }
+}
+
+/**
+ * As `weighShaft`, in steps: it rests after each block of shafts drawn and tells how far it is, so that a sheet may show
+ * it: `await inSteps(weighShaftInSteps({ ... }))`.
+ *
+ * Valid when: as `weighShaft`, which gives the same to the last digit.
+ *
+ * @param input  as `weighShaft`
+ * @returns steps { what, done, of } [-], and in the end what `weighShaft` returns
+ * @throws RangeError  as `weighShaft`, at the first step
+ * @source see `weighShaft`
+ */
+export function* weighShaftInSteps(input: WeighShaftInput): Generator<WeighingStep, OptionsWeighed> {
+  const { shaft, ways, journals, asMade, fillet, metal, service, bending } = input;
   const where = "weighShaft";
   const numbers = caseNumbers(where, shaft);
   if (shaft.duty?.steel?.kind !== "shaft steel")
@@ -198,6 +220,24 @@ export function weighShaft(input: WeighShaftInput): OptionsWeighed {
       service,
     }),
   );
+  const bent =
+    bending === undefined
+      ? undefined
+      : bendLimits(
+          where,
+          shaft,
+          ways,
+          bending,
+          numbers,
+          {
+            estimates: Object.fromEntries(
+              journals.map(({ name, finished }) => [sizeOf(name), finished.value.si]),
+            ),
+            sizesOf: (way, x) => names.map((name) => carries(way, x[sizeOf(name)]!)),
+          },
+          perShaft,
+        );
+  Object.assign(inputs, bent?.inputs);
   const limits: WeighedLimit[] = [
     ...names.map(
       (name): WeighedLimit => ({
@@ -239,9 +279,10 @@ export function weighShaft(input: WeighShaftInput): OptionsWeighed {
         },
       }),
     ),
+    ...(bent?.limits ?? []),
   ];
-  const { chosen, wanted, draws, seed, progress, assumptions } = input;
-  return weighOptions({
+  const { chosen, wanted, draws, seed, assumptions } = input;
+  return yield* weighOptionsInSteps({
     inputs,
     options: ways.map(({ name }) => name),
     limits,
@@ -249,7 +290,6 @@ export function weighShaft(input: WeighShaftInput): OptionsWeighed {
     ...(chosen === undefined ? {} : { chosen }),
     ...(wanted === undefined ? {} : { wanted }),
     ...(draws === undefined ? {} : { draws }),
-    ...(progress === undefined ? {} : { progress }),
     ...(assumptions === undefined ? {} : { assumptions }),
   });
 }

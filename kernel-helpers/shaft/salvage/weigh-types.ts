@@ -38,9 +38,18 @@ export interface WeighOptionsInput {
   /** Default 10 000 [-]. */
   readonly draws?: number;
   readonly seed: number;
-  /** Told after each block of draws: how many are done of how many. */
-  readonly progress?: (done: number, of: number) => void;
 }
+
+/** How far a weighing is. */
+export interface WeighingStep {
+  /** What is counted, e.g. "shafts drawn". */
+  readonly what: string;
+  readonly done: number;
+  readonly of: number;
+}
+
+/** Whether a chance is above the one wanted: "cannot tell yet" where so many draws do not tell the two apart. */
+export type WeighedVerdict = "holds" | "does not hold" | "cannot tell yet";
 
 /** One limit of one option. */
 export interface LimitKept {
@@ -49,16 +58,22 @@ export interface LimitKept {
   readonly margin: Measured<AnyQuantity | number>;
   /** Chance that it holds: the share of draws [-]. */
   readonly chance: number;
+  /** Standard uncertainty of that share, for so many draws [-]. */
+  readonly chanceUncertainty: number;
   /** Mean margin of the draws in its own standard deviations [-]; Infinity where nothing scatters. */
   readonly inDeviations: number;
 }
 
 export interface OptionWeighed {
   readonly name: string;
-  /** Chance that all its limits hold together [-]. */
+  /** Chance that all its limits hold together, those beyond the choice apart [-]. */
   readonly chance: number;
+  /** Standard uncertainty of that share, for so many draws [-]. */
+  readonly chanceUncertainty: number;
+  /** That chance against the one wanted. */
+  readonly verdict: WeighedVerdict;
   readonly limits: readonly LimitKept[];
-  /** The limit most likely to break; undefined where none applies. */
+  /** The limit most likely to break, of those not beyond the choice; undefined where none applies. */
   readonly weakest: string | undefined;
 }
 
@@ -91,7 +106,9 @@ export interface OptionsWeighed {
   readonly seed: number;
   readonly wanted: number;
   readonly options: readonly OptionWeighed[];
-  /** The first that keeps all limits with the chance wanted; undefined where none does. */
+  /** The limits that no option keeps with the chance wanted: no choice mends these, and they decide none. */
+  readonly beyondChoice: readonly string[];
+  /** The first that keeps all other limits with the chance wanted; undefined where none does. */
   readonly stands: string | undefined;
   readonly chosen: string;
   /** Of the chosen one, the nearest first. */
@@ -104,9 +121,10 @@ export interface OptionsWeighed {
     readonly options: readonly {
       readonly name: string;
       readonly chance: number;
+      readonly chanceUncertainty: number;
       readonly weakest: string | undefined;
     }[];
-    /** Whether the option to take is then another one. */
-    readonly flips: boolean;
+    /** Whether the option to take is then another one, or none; undefined where the draws do not tell. */
+    readonly flips: boolean | undefined;
   }[];
 }

@@ -1,5 +1,5 @@
 import { type AnyQuantity, formatNumber, measured } from "../../quantity/index.js";
-import type { OptionsWeighed } from "../../shaft/index.js";
+import type { LimitKept, OptionsWeighed, OptionWeighed } from "../../shaft/index.js";
 import type { Block, Presentation, TableBlock, VerdictBlock } from "../blocks.js";
 import { plusMinus } from "../format-measured.js";
 import { chanceText } from "./chance-text.js";
@@ -27,20 +27,37 @@ export function presentOptionsWeighed(weighed: OptionsWeighed): Presentation {
   });
 }
 
-function verdict({ options, chosen, wanted, stands, flips: all }: OptionsWeighed): VerdictBlock {
+function verdict(weighed: OptionsWeighed): VerdictBlock {
+  const { options, chosen, wanted, draws, stands, beyondChoice, flips: all } = weighed;
   const option = options.find(({ name }) => name === chosen)!;
-  const holds = option.chance >= wanted;
+  const holds = option.verdict === "holds";
+  const other = beyondChoice.length === 0 ? "limit weighed here" : "other limit weighed here";
   const nearest = all.find(({ moves }) => moves !== undefined);
   return {
     type: "verdict",
-    outcome: holds ? "yes" : option.chance < 0.5 ? "no" : "cannot tell yet",
-    text: holds
-      ? `“${chosen}” keeps every limit weighed here`
-      : option.chance < 0.5
-        ? `“${chosen}” breaks a limit`
-        : `whether “${chosen}” keeps every limit weighed here cannot be told yet`,
+    outcome:
+      beyondChoice.length > 0 || option.verdict === "does not hold"
+        ? "no"
+        : holds
+          ? "yes"
+          : "cannot tell yet",
+    text: [
+      beyondChoice.length === 0 ? "" : `No option keeps ${listed(beyondChoice)}; `,
+      holds
+        ? `“${chosen}” keeps every ${other}`
+        : option.verdict === "does not hold"
+          ? `“${chosen}” does not keep every ${other} with the chance wanted`
+          : `whether “${chosen}” keeps every ${other} with the chance wanted cannot be told yet`,
+    ].join(""),
     because: [
-      `All its limits hold together with ${chanceText(option.chance)}; ${chanceText(wanted)} is wanted.`,
+      beyondChoice.length === 0
+        ? ""
+        : `${beyondChoice.map((name) => `${name}: ${chanceDrawn(limitOf(option, name))}`).join("; ")}. No choice among these mends that, a new shaft to the old sizes neither: it takes another load, another span, or boxes that allow it.`,
+      `All its ${beyondChoice.length === 0 ? "" : "other "}limits hold together with ${chanceDrawn(option)}; ${chanceText(wanted)} is wanted${
+        option.verdict === "cannot tell yet"
+          ? `, which ${formatNumber(draws)} draws do not tell apart: draw more shafts, or measure`
+          : ""
+      }.`,
       option.weakest === undefined ? "" : `The nearest to breaking: ${option.weakest}.`,
       nearest === undefined
         ? "No single input, moved by ten of its standard uncertainties, changes that."
@@ -52,7 +69,24 @@ function verdict({ options, chosen, wanted, stands, flips: all }: OptionsWeighed
   };
 }
 
-function margins({ options, chosen }: OptionsWeighed): TableBlock {
+function listed(names: readonly string[]): string {
+  return names.map((name) => `“${name}”`).join(" nor ");
+}
+
+function limitOf({ limits }: OptionWeighed, name: string): LimitKept {
+  return limits.find((limit) => limit.name === name)!;
+}
+
+/** A chance with twice what the draws leave open, as "95.1 ± 0.4 %". */
+function chanceDrawn({ chance, chanceUncertainty }: Pick<LimitKept, "chance" | "chanceUncertainty">): string {
+  const text = chanceText(chance);
+  const open = 200 * chanceUncertainty;
+  return /than/.test(text) || open < 0.05
+    ? text
+    : text.replace(" %", ` ± ${open.toFixed(open < 1 ? 1 : 0)} %`);
+}
+
+function margins({ options, chosen, beyondChoice, draws }: OptionsWeighed): TableBlock {
   const names = [...new Set(options.flatMap(({ limits }) => limits.map(({ name }) => name)))];
   const own = options.find(({ name }) => name === chosen)!;
   return {
@@ -78,9 +112,23 @@ function margins({ options, chosen }: OptionsWeighed): TableBlock {
               return kept === undefined ? "–" : shortChance(kept.chance);
             }),
           ],
+          ...(beyondChoice.includes(limit) ? { mark: "warn" as const } : {}),
         };
       }),
-      { cells: ["all together", "", ...options.map(({ chance }) => shortChance(chance))] },
+      {
+        cells: [
+          beyondChoice.length === 0 ? "all together" : "all but those marked, together",
+          "",
+          ...options.map((option) => shortChance(option.chance)),
+        ],
+      },
+      {
+        cells: [
+          `so far as ${formatNumber(draws)} draws tell`,
+          "",
+          ...options.map(({ chanceUncertainty }) => `± ${(200 * chanceUncertainty).toFixed(1)} %`),
+        ],
+      },
     ],
   };
 }
@@ -157,8 +205,12 @@ function assumptions({ assumptions: all, options }: OptionsWeighed): Block[] {
         { title: "option to take", align: "left" },
       ],
       rows: all.map(({ name, options: others, flips: other }) => ({
-        cells: [name, ...others.map(({ chance }) => shortChance(chance)), other ? "changes" : "stays"],
-        ...(other ? { mark: "warn" as const } : {}),
+        cells: [
+          name,
+          ...others.map(({ chance }) => shortChance(chance)),
+          other === undefined ? "cannot tell" : other ? "changes" : "stays",
+        ],
+        ...(other !== false ? { mark: "warn" as const } : {}),
       })),
     },
   ];

@@ -245,6 +245,50 @@ describe("imports", () => {
   });
 });
 
+describe("a long reckoning in steps", () => {
+  const steps = (milliseconds: number) =>
+    [
+      'import { inSteps, type Step } from "journalbox";',
+      "function* count(): Generator<Step, string> {",
+      "  for (let done = 1; done <= 8; done++) {",
+      `    const end = Date.now() + ${milliseconds};`,
+      "    while (Date.now() < end);",
+      '    yield { what: "shafts drawn", done: done, of: 8 };',
+      "  }",
+      '  return "all";',
+      "}",
+    ].join("\n");
+  it("shows how far it is while it goes on, and takes that away", async () => {
+    const shown = await run(`${steps(150)}\nconst found = await inSteps(count());\nfound`);
+    const types = shown.map(({ type }) => type);
+    expect(types[0]).toBe("display_data");
+    expect(types.slice(1, -2).every((type) => type === "update_display_data")).toBe(true);
+    expect(types.slice(-2)).toEqual(["clear_output", "execute_result"]);
+    const texts = shown
+      .slice(0, -2)
+      .map(({ content }) => (content.data as Record<string, string>)["text/plain"]!);
+    expect(texts.length).toBeGreaterThan(2);
+    expect(texts[0]).toMatch(/^━+─+ {2}\d of 8 shafts drawn$/);
+    const ids = new Set(shown.slice(0, -2).map(({ content }) => JSON.stringify(content.transient)));
+    expect(ids.size).toBe(1);
+  });
+  it("shows nothing where it is soon over, and takes nothing away that the cell has printed", async () => {
+    expect((await run(`${steps(1)}\nawait inSteps(count())`)).map(({ type }) => type)).toEqual([
+      "execute_result",
+    ]);
+    const printed = await run(`${steps(100)}\nconsole.log("first");\nawait inSteps(count())`);
+    expect(printed.map(({ type }) => type)).toEqual(["stream", "execute_result"]);
+  });
+  it("is stopped by an interrupt between two steps", async () => {
+    const begun = Date.now();
+    const failure = failureOf(`${steps(1500)}\nawait inSteps(count())`);
+    await new Promise((resolve) => setTimeout(resolve, 1000));
+    kernel.interrupt();
+    expect((await failure).error).toMatchObject({ ename: "Interrupted" });
+    expect(Date.now() - begun).toBeLessThan(9000);
+  });
+});
+
 describe("interrupting", () => {
   it("ends a cell that waits, and what it left running", async () => {
     const shown: KernelOutput[] = [];

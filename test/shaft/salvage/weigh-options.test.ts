@@ -1,6 +1,12 @@
 import { describe, expect, it } from "vitest";
 import { inch, measured, thou } from "../../../kernel-helpers/quantity/index.js";
-import { type WeighOptionsInput, weighOptions } from "../../../kernel-helpers/shaft/index.js";
+import {
+  drawnChance,
+  type WeighingStep,
+  type WeighOptionsInput,
+  weighOptions,
+  weighOptionsInSteps,
+} from "../../../kernel-helpers/shaft/index.js";
 import { twoBoxes } from "../../../kernel-helpers/shaft/salvage/two-box-loads.js";
 import { normalCdf } from "../../../kernel-helpers/statistics/index.js";
 import { presentResult } from "../../../kernel-helpers/view/results/present-result.js";
@@ -86,11 +92,63 @@ describe("weighOptions({ inputs, options, limits, seed })", () => {
       weighOptions({ ...input, assumptions: [{ name: "typing", inputs: { strenght: 1 } }] }),
     ).toThrow(/changes "strenght", which is none of the inputs \(strength, load/);
   });
-  it("is the same to the last digit for the same seed, and tells its progress", () => {
-    const told: number[] = [];
-    const again = weighOptions({ ...input, progress: (done) => told.push(done) });
-    expect(again).toEqual(weighed);
-    expect([told[0], told.at(-1)]).toEqual([500, 40_000]);
+  it("is the same to the last digit for the same seed, all at once and in steps that count every draw", () => {
+    const assumptions = [{ name: "it is iron", inputs: { strength: 1.5 } }];
+    const steps = weighOptionsInSteps({ ...input, assumptions });
+    const told: WeighingStep[] = [];
+    let step = steps.next();
+    for (; step.done !== true; step = steps.next()) told.push(step.value);
+    expect(step.value).toEqual(weighOptions({ ...input, assumptions }));
+    expect(told[0]).toEqual({ what: "shafts drawn", done: 500, of: 50_000 });
+    expect(told.at(-1)!.done).toBe(50_000);
+    told.forEach(({ done }, i) => {
+      expect(done).toBe(500 * (i + 1));
+    });
+  });
+  it("tells what the draws leave open: the chances of many seeds scatter by that", () => {
+    const few = { ...input, draws: 1000, limits: [limits[0]!] };
+    const chances = Array.from({ length: 60 }, (_, seed) => weighOptions({ ...few, seed }).options[0]!);
+    const mean = chances.reduce((sum, { chance }) => sum + chance, 0) / chances.length;
+    const spread = Math.sqrt(
+      chances.reduce((sum, { chance }) => sum + (chance - mean) ** 2, 0) / (chances.length - 1),
+    );
+    // 60 seeds tell a spread to 9 %: two of that, and 5 % for p and P being not the same.
+    expectClose(chances[0]!.chanceUncertainty, spread, { rel: 0.23, because: "60 seeds" });
+  });
+  it("cannot tell a chance from the one wanted within two of its uncertainties, and takes neither side", () => {
+    // Both limits of turn together hold with Φ(2)² = 0.9550 exactly.
+    const close = weighOptions({ ...input, draws: 2000, wanted: 0.955 });
+    expect(close.options[0]!.verdict).toBe("cannot tell yet");
+    expect(close.stands).toBe("new");
+    const { blocks } = presentResult({ ...close, chosen: "turn" })!;
+    expect(blocks[0]).toMatchObject({
+      outcome: "cannot tell yet",
+      because: expect.stringMatching(
+        /hold together with 9\d\.\d ± (0\.9|1\.0) %; 95\.5 % is wanted, which 2000 draws do not/,
+      ),
+    });
+    expect(weighOptions({ ...input, wanted: 0.94 }).options[0]!.verdict).toBe("holds");
+    expect(weighOptions({ ...input, wanted: 0.97 }).options[0]!.verdict).toBe("does not hold");
+  });
+  it("sets a limit apart that no option keeps: it decides nothing between them, and is told first", () => {
+    const span = {
+      name: "span",
+      kind: "number",
+      margin: ({ load }: Record<string, number>) => 1 - load!,
+    } as const;
+    const apart = weighOptions({ ...input, limits: [...limits, span] });
+    expect(apart.beyondChoice).toEqual(["span"]);
+    expect(apart.stands).toBe("turn");
+    expect(apart.options[0]!.chance).toBe(weighed.options[0]!.chance);
+    expectClose(apart.options[1]!.limits.at(-1)!.chance, normalCdf(-1 / 0.4), scatter);
+    expect(apart.flips.map(({ breaks }) => breaks)).not.toContain("span");
+    expect(presentResult(apart)!.blocks[0]).toMatchObject({
+      outcome: "no",
+      text: "No option keeps “span”; “turn” keeps every other limit weighed here",
+    });
+    // One that some option keeps is no such limit, nor is any where there is nothing to choose between.
+    expect(weighed.beyondChoice).toEqual([]);
+    expect(weighOptions({ ...input, options: ["turn"], limits: [...limits, span] }).beyondChoice).toEqual([]);
   });
   it("refuses what cannot be weighed, and says what is missing", () => {
     expect(() => weighOptions({ ...input, options: [] })).toThrow(/at least one option/);
@@ -114,6 +172,24 @@ describe("weighOptions({ inputs, options, limits, seed })", () => {
       outcome: "yes",
       because: expect.stringMatching(/nearest single change: size, 2\.0 of its standard uncertainties down/),
     });
+  });
+});
+
+describe("drawnChance(kept, draws)", () => {
+  it("is the share, and lets none or all of the draws be no certainty", () => {
+    expect(drawnChance(50, 200).chance).toBe(0.25);
+    for (const kept of [0, 1000]) {
+      const { chance, chanceUncertainty } = drawnChance(kept, 1000);
+      expect(chance).toBe(kept / 1000);
+      // The rule of three: with nothing seen in n draws, 3/n is the 95 % bound; two uncertainties about (k + 2)/(n + 4).
+      const bound = 2 / 1004 + 1.645 * chanceUncertainty;
+      expect(bound).toBeGreaterThan(3 / 1000);
+      expect(bound).toBeLessThan(6 / 1000);
+    }
+  });
+  it("falls with the root of the draws", () => {
+    const [few, many] = [drawnChance(900, 1000), drawnChance(90_000, 100_000)];
+    expectClose(few.chanceUncertainty / many.chanceUncertainty, 10, { rel: 0.01, because: "the two added" });
   });
 });
 

@@ -268,11 +268,13 @@ describe("weighShaft(input)", () => {
     expect(assumptions[0]!.options[0]!.chance).toBeLessThan(weighed.options[0]!.chance);
   });
   it("turns a belt about as if it had been given from there, and counts how well its direction is known", () => {
-    const half = { "belt direction, driven pulley": Math.PI };
-    const { assumptions } = weighShaft({ ...input, assumptions: [{ name: "the other side", inputs: half }] });
-    const wheels = [{ ...shaft.wheels[0]!, belt: belt(inch(30), 20) }, shaft.wheels[1]!];
-    const from20 = weighShaft({ ...input, shaft: { ...shaft, wheels }, draws: 1000 });
-    expectClose(assumptions[0]!.options[0]!.chance, from20.options[0]!.chance, {
+    const about = { "belt direction, driven pulley": degree(25).si };
+    const { assumptions } = weighShaft({ ...input, assumptions: [{ name: "from below", inputs: about }] });
+    const wheels = [{ ...shaft.wheels[0]!, belt: belt(inch(30), 225) }, shaft.wheels[1]!];
+    const from225 = weighShaft({ ...input, shaft: { ...shaft, wheels }, draws: 1000 });
+    expect(from225.beyondChoice).toEqual([]);
+    expect(from225.options[0]!.chance).not.toBe(weighed.options[0]!.chance);
+    expectClose(assumptions[0]!.options[0]!.chance, from225.options[0]!.chance, {
       abs: 1e-9,
       because: "the same draws of the same seed",
     });
