@@ -98,7 +98,11 @@ export function bendLimits(
     const state = states.get(keyOf(way))!;
     return perShaft(x, `${what}\n${keyOf(way)}`, () => {
       const sizes = sizesOf(way, x).map((size, i) => size / state.sizes[i]!);
-      return of(state, { wheels: numbers.wheels(x), modulus: x[modulusName] ?? 1, sizes });
+      return of(state, {
+        wheels: perShaft(x, "wheels", () => numbers.wheels(x)),
+        modulus: x[modulusName] ?? 1,
+        sizes,
+      });
     });
   };
   const slopes = (x: PlainNumbers, option: string): readonly number[] =>

@@ -1,7 +1,7 @@
 import type { Length, Pressure } from "../../quantity/index.js";
 import type { ShaftFeature, StressConcentration } from "./feature-types.js";
 import { notchSensitivity } from "./notch-sensitivity.js";
-import { stressConcentration } from "./stress-concentration.js";
+import { stressConcentration, stressPeaks } from "./stress-concentration.js";
 
 /** How much a feature of a shaft of a certain steel raises the stress that fatigue feels. */
 export interface FatigueFactors {
@@ -32,23 +32,39 @@ export interface FatigueFactors {
  * keys and press fits (read in public copies of the formulas; K₃ from memory)
  */
 export function fatigueFactors(feature: ShaftFeature, diameter: Length, tensile: Pressure): FatigueFactors {
-  const concentration = stressConcentration(feature, diameter);
-  if (concentration.fromFatigueTests) return hub(concentration, tensile);
+  return Object.freeze({
+    ...fatigueNumbers(feature, diameter, tensile),
+    concentration: stressConcentration(feature, diameter),
+  });
+}
+
+/** The two factors alone, for whoever asks ten thousand times. See `fatigueFactors`. */
+export function fatigueNumbers(
+  feature: ShaftFeature,
+  diameter: Length,
+  tensile: Pressure,
+): Pick<FatigueFactors, "bending" | "torsion"> {
+  const peaks = stressPeaks(feature, diameter);
+  if (feature.shape === "press-fitted hub" || feature.shape === "keyed hub")
+    return hub(feature, diameter, tensile);
   let [bending, torsion] = [1, 1];
-  for (const peak of concentration.peaks) {
+  for (const peak of peaks) {
     const q = peak.radius === undefined ? { bending: 1, torsion: 1 } : notchSensitivity(peak.radius, tensile);
     bending = Math.max(bending, 1 + q.bending * (peak.bending - 1));
     torsion = Math.max(torsion, 1 + q.torsion * (peak.torsion - 1));
   }
-  return Object.freeze({ bending, torsion, concentration });
+  return { bending, torsion };
 }
 
-function hub(concentration: StressConcentration, tensile: Pressure): FatigueFactors {
+function hub(
+  feature: ShaftFeature,
+  diameter: Length,
+  tensile: Pressure,
+): Pick<FatigueFactors, "bending" | "torsion"> {
   const megapascals = tensile.in("megapascal");
   if (megapascals > 1200)
     throw new RangeError(`fatigueFactors: the factors of hubs are for steel up to 1200 MPa, got ${tensile}`);
   const s = Math.max(400, megapascals) / 1000;
-  const { feature, diameter } = concentration;
   const pressed = feature.shape === "press-fitted hub";
   const twoKeys = feature.shape === "keyed hub" && feature.keys === 2;
   const bending = pressed ? 2.7 * s ** 0.43 : 3 * s ** 0.38 * (twoKeys ? 1.15 : 1);
@@ -58,9 +74,5 @@ function hub(concentration: StressConcentration, tensile: Pressure): FatigueFact
       1 - (0.2 * Math.log10(factor) * Math.log10(d / 7.5)) / Math.log10(20);
     return (factor * sizeFactor(40)) / sizeFactor(Math.min(150, Math.max(7.5, diameter.in("mm"))));
   };
-  return Object.freeze({
-    bending: Math.max(1, sized(bending)),
-    torsion: Math.max(1, sized(torsion)),
-    concentration,
-  });
+  return { bending: Math.max(1, sized(bending)), torsion: Math.max(1, sized(torsion)) };
 }

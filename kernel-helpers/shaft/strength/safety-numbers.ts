@@ -1,7 +1,7 @@
 import { type Pressure, quantityFromSi } from "../../quantity/index.js";
 import { enduranceLimit } from "./endurance-limit.js";
 import { type FatigueCriterion, fatigueFactorOfSafety } from "./fatigue-criteria.js";
-import { fatigueFactors } from "./fatigue-factors.js";
+import { fatigueNumbers } from "./fatigue-factors.js";
 import type { ShaftDuty, ShaftPlace } from "./safety-types.js";
 import { sectionLeft } from "./section-left.js";
 
@@ -33,6 +33,29 @@ export interface SafetyOfNumbers {
   readonly yielding: number;
 }
 
+/** What hangs on diameter [m] and tensile strength [Pa] alone: fatigue factors [-] and endurance limit [Pa]. */
+export interface NotchNumbers {
+  readonly diameter: number;
+  readonly tensile: number;
+  readonly bending: number;
+  readonly torsion: number;
+  readonly endurance: number;
+}
+
+/** Fatigue factors and endurance limit of a place, as plain numbers. */
+export function notchNumbers(
+  feature: ShaftPlace["feature"],
+  diameter: number,
+  tensile: number,
+  duty: Pick<ShaftDuty, "temperature" | "reliability" | "surface">,
+): NotchNumbers {
+  const strength: Pressure = quantityFromSi("pressure", tensile);
+  const size = quantityFromSi("length", diameter);
+  const { bending, torsion } = fatigueNumbers(feature, size, strength);
+  const endurance = enduranceLimit(strength, { ...duty, diameter: size }).value.si;
+  return { diameter, tensile, bending, torsion, endurance };
+}
+
 /**
  * Stresses and factors of safety of a round section in bending and torsion, from plain numbers.
  *
@@ -47,12 +70,11 @@ export function safetyOfNumbers(
   numbers: SafetyNumbers,
   feature: ShaftPlace["feature"],
   duty: Pick<ShaftDuty, "temperature" | "reliability" | "surface"> & { readonly criterion: FatigueCriterion },
+  known?: NotchNumbers,
 ): SafetyOfNumbers {
   const { diameter: d, bore, tensile } = numbers;
-  const strength: Pressure = quantityFromSi("pressure", tensile);
-  const size = quantityFromSi("length", d);
-  const k = fatigueFactors(feature, size, strength);
-  const limit = enduranceLimit(strength, { ...duty, diameter: size });
+  const k =
+    known?.diameter === d && known.tensile === tensile ? known : notchNumbers(feature, d, tensile, duty);
   const section = (Math.PI * (d ** 4 - bore ** 4)) / d;
   const bendingPer = (32 * k.bending * numbers.notch) / section;
   const shearPer = (Math.sqrt(3) * 16 * k.torsion * numbers.notch) / section;
@@ -70,7 +92,7 @@ export function safetyOfNumbers(
     fatigue: fatigueFactorOfSafety(duty.criterion, {
       alternating,
       mean,
-      endurance: limit.value.si * numbers.endurance,
+      endurance: k.endurance * numbers.endurance,
       tensile,
       yield: numbers.yield,
     }),

@@ -11,7 +11,13 @@ import { type CarriedInput, carriedThrough } from "./carried-through.js";
 import { type EnduranceConditions, enduranceLimit } from "./endurance-limit.js";
 import { fatigueFactors } from "./fatigue-factors.js";
 import { type GivenValue, givenValue } from "./given-values.js";
-import { type SafetyNumbers, type SafetyOfNumbers, safetyOfNumbers } from "./safety-numbers.js";
+import {
+  type NotchNumbers,
+  notchNumbers,
+  type SafetyNumbers,
+  type SafetyOfNumbers,
+  safetyOfNumbers,
+} from "./safety-numbers.js";
 import type { SafetyFactor, SafetyVerdict, ShaftDuty, ShaftPlace, ShaftSafety } from "./safety-types.js";
 
 /** 97.5 % of the standard normal distribution. */
@@ -176,6 +182,7 @@ export function preparePlace(where: string, place: ShaftPlace, duty: ShaftDuty):
   const numbers = Object.fromEntries(
     Object.entries(inputs).map(([name, { si }]) => [name, si]),
   ) as unknown as SafetyNumbers;
+  let known: NotchNumbers | undefined;
   return {
     place,
     diameter,
@@ -186,7 +193,11 @@ export function preparePlace(where: string, place: ShaftPlace, duty: ShaftDuty):
     torqueSwing,
     inputs,
     numbers,
-    evaluate: (given) => safetyOfNumbers(given, place.feature, conditions),
+    evaluate: (given) => {
+      if (known?.diameter !== given.diameter || known.tensile !== given.tensile)
+        known = notchNumbers(place.feature, given.diameter, given.tensile, conditions);
+      return safetyOfNumbers(given, place.feature, conditions, known);
+    },
   };
 }
 

@@ -45,12 +45,7 @@ const steepTorsion: readonly (readonly [ratio: number, a: number, b: number])[] 
  * (from memory); sharp corners and sled runners: Shigley & Nisbett, 9th edition, table 7-1 (from memory)
  */
 export function stressConcentration(feature: ShaftFeature, diameter: Length): StressConcentration {
-  requireLength("diameter", diameter);
-  const made = (
-    peaks: readonly StressPeak[],
-    rest: Pick<StressConcentration, "range" | "source" | "relativeUncertainty"> &
-      Partial<Pick<StressConcentration, "warnings">>,
-  ): StressConcentration =>
+  return concentrationAs(feature, diameter, (peaks, rest) =>
     Object.freeze<StressConcentration>({
       kind: "stress concentration",
       feature: Object.freeze({ ...feature }),
@@ -59,7 +54,17 @@ export function stressConcentration(feature: ShaftFeature, diameter: Length): St
       fromFatigueTests: feature.shape === "press-fitted hub" || feature.shape === "keyed hub",
       ...rest,
       warnings: Object.freeze([...(rest.warnings ?? [])]),
-    });
+    }),
+  );
+}
+
+/** The peaks alone, for whoever asks ten thousand times; none where fatigue tests tell. See `stressConcentration`. */
+export function stressPeaks(feature: ShaftFeature, diameter: Length): readonly StressPeak[] {
+  return concentrationAs(feature, diameter, (peaks) => peaks);
+}
+
+function concentrationAs<Result>(feature: ShaftFeature, diameter: Length, made: Made<Result>): Result {
+  requireLength("diameter", diameter);
   switch (feature?.shape) {
     case "plain":
       return made([{ at: "the surface", bending: 1, torsion: 1, radius: undefined }], {
@@ -91,14 +96,14 @@ export function stressConcentration(feature: ShaftFeature, diameter: Length): St
   }
 }
 
-type Made = (
+type Made<Result> = (
   peaks: readonly StressPeak[],
   rest: Pick<StressConcentration, "range" | "source" | "relativeUncertainty"> &
     Partial<Pick<StressConcentration, "warnings">>,
-) => StressConcentration;
+) => Result;
 type Of<S extends ShaftFeature["shape"]> = Extract<ShaftFeature, { shape: S }>;
 
-function shoulder({ larger, fillet }: Of<"shoulder">, diameter: Length, made: Made): StressConcentration {
+function shoulder<Result>({ larger, fillet }: Of<"shoulder">, diameter: Length, made: Made<Result>): Result {
   requireLength("larger", larger);
   const [d, big] = [diameter.si, larger.si];
   if (!(big > d))
@@ -140,7 +145,7 @@ function steepShoulder(ratio: number, radiusRatio: number): number {
   return at(low) + ((ratio - low[0]) / (high[0] - low[0])) * (at(high) - at(low));
 }
 
-function groove({ outside, radius }: Of<"groove">, diameter: Length, made: Made): StressConcentration {
+function groove<Result>({ outside, radius }: Of<"groove">, diameter: Length, made: Made<Result>): Result {
   requireLength("outside", outside);
   if (!(outside.si > diameter.si))
     throw new RangeError(
@@ -185,7 +190,7 @@ function atDepth(
   return Math.max(1, notchFit(fits, steep, x));
 }
 
-function keyseat({ ends, corner }: Of<"keyseat">, diameter: Length, made: Made): StressConcentration {
+function keyseat<Result>({ ends, corner }: Of<"keyseat">, diameter: Length, made: Made<Result>): Result {
   if (ends !== "end-milled" && ends !== "sled-runner")
     throw new TypeError(
       `${where}: ends of a keyseat must be "end-milled" (half round seen from above) or "sled-runner" (runs out), got ${JSON.stringify(ends)}`,
@@ -247,7 +252,7 @@ function keyseat({ ends, corner }: Of<"keyseat">, diameter: Length, made: Made):
   );
 }
 
-function hole({ hole: across }: Of<"transverse hole">, diameter: Length, made: Made): StressConcentration {
+function hole<Result>({ hole: across }: Of<"transverse hole">, diameter: Length, made: Made<Result>): Result {
   requireLength("hole", across);
   const x = across.si / diameter.si;
   if (x > 0.4)
