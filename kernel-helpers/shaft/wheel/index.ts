@@ -7,4 +7,11 @@ export {
 } from "./belt-alignment.js";
 export { type RimMetal, type RimSpeed, type RimSpeedOptions, rimSpeed } from "./rim-speed.js";
 export { stringGaps } from "./string-gaps.js";
-export { type RingRunOut, type WheelRunOut, type WheelRunOutOptions, wheelRunOut } from "./wheel-run-out.js";
+export { wheelRunOut } from "./wheel-run-out.js";
+export type {
+  RingLobes,
+  RingRunOut,
+  Towards,
+  WheelRunOut,
+  WheelRunOutOptions,
+} from "./wheel-run-out-types.js";

@@ -1,6 +1,6 @@
 import { formatNumber, inFraction } from "../../quantity/index.js";
 import type { BeltAlignment, RimSpeed, RingRunOut, WheelRunOut } from "../../shaft/index.js";
-import type { Fact, Presentation } from "../blocks.js";
+import type { Fact, Presentation, TableBlock } from "../blocks.js";
 import { formatMeasured, plusMinus } from "../format-measured.js";
 import { type ShownUnits, shownUnits, smallText } from "./shown-units.js";
 import { threeDigits } from "./three-digits.js";
@@ -47,37 +47,25 @@ export function presentRimSpeed(found: RimSpeed): Presentation {
   });
 }
 
-/** Run-out of a wheel: offset, wobble, out of round apart. */
+/** Run-out of a wheel: offset, wobble, out of round apart, of rim and hub. */
 export function presentWheelRunOut(found: WheelRunOut): Presentation {
   const units = shownUnits(found.unitSystem);
+  const { rim, face, hub, hubFace } = found;
+  const rings = [
+    { name: "rim", ring: rim },
+    { name: "rim, face", ring: face },
+    { name: "hub", ring: hub },
+    { name: "hub, face", ring: hubFace },
+  ].flatMap(({ name, ring }) => (ring === undefined ? [] : [{ name, ring }]));
   return Object.freeze<Presentation>({
     title: `Run-out of ${found.title}`,
     blocks: [
       { type: "text", text: sentence(found, units) },
-      {
-        type: "facts",
-        facts: [
-          ...ringFacts(
-            "rim",
-            "offset",
-            "on radius: half of the total indicator reading it makes alone",
-            found.rim,
-            units,
-          ),
-          ...(found.face === undefined
-            ? []
-            : ringFacts(
-                "face",
-                "swing",
-                "half of the total indicator reading it makes alone",
-                found.face,
-                units,
-              )),
-          ...(found.lean === undefined || found.face?.real !== true
-            ? []
-            : [{ label: "leans from square", value: formatMeasured(found.lean, { unit: "degree" }) }]),
-        ],
-      },
+      ...[seatSentence(found, units)].flatMap((text) =>
+        text === "" ? [] : [{ type: "text", text } as const],
+      ),
+      ringTable(rings, units),
+      { type: "facts", facts: leanFacts(found) },
       ...warningBlocks(found.warnings),
     ],
   });
@@ -96,19 +84,80 @@ function sentence({ rim, face }: WheelRunOut, units: ShownUnits): string {
   return `${offset}${wobble}.`;
 }
 
-function ringFacts(name: string, once: string, note: string, ring: RingRunOut, units: ShownUnits): Fact[] {
+/** What of it is the seat's, which the hub shows, and what is the wheel's own. */
+function seatSentence({ hub, ownOffset, hubFace, ownLean }: WheelRunOut, units: ShownUnits): string {
+  if (hub === undefined || ownOffset === undefined) return "";
+  const seat = hub.real
+    ? `The hub sits ${plusMinus(hub.once, { unit: units.small })} off centre on its shaft`
+    : "The hub runs true within the readings' noise";
+  const own = ownOffset.real
+    ? `the rim is ${plusMinus(ownOffset.amount, { unit: units.small })} off its own hub, towards ${plusMinus(ownOffset.towards, { unit: "degree" })}: that the wheel was made with, and no other seat mends it`
+    : "the rim is true to its hub";
+  const lean =
+    hubFace === undefined || ownLean === undefined
+      ? ""
+      : ` ${hubFace.real ? "The hub leans on its shaft" : "The hub stands square"}, ${ownLean.real ? "and the rim leans against its own hub" : "and the rim stands square to it"}.`;
+  return `${seat}; ${own}.${lean}`;
+}
+
+function ringTable(
+  rings: readonly { readonly name: string; readonly ring: RingRunOut }[],
+  units: ShownUnits,
+): TableBlock {
+  const symbol = units.smallSymbol;
+  return {
+    type: "table",
+    caption: "Ring by ring; once a turn is half of the total indicator reading it makes alone; ± U (95 %)",
+    columns: [
+      { title: "read on", align: "left" },
+      { title: "in all", unit: symbol, align: "right" },
+      { title: "once a turn", unit: symbol, align: "right" },
+      { title: "towards", unit: "°", align: "right" },
+      { title: "rest", unit: symbol, align: "right" },
+      { title: "of it", align: "left" },
+    ],
+    rows: rings.map(({ name, ring: { tir, once, towards, real, rest, lobes } }) => ({
+      cells: [
+        name,
+        bare(smallText(tir, units), symbol),
+        real ? bare(plusMinus(once, { unit: units.small }), symbol) : "none to be told",
+        real ? plusMinus(towards, { unit: "degree" }).replace(/\u00b0$/, "") : "",
+        bare(smallText(rest, units), symbol),
+        lobes.length === 0
+          ? "noise, or a scratch"
+          : lobes
+              .map(
+                ({ order, peakToValley }) =>
+                  `${lobeWord(order)} ${plusMinus(peakToValley, { unit: units.small })}`,
+              )
+              .join(", "),
+      ],
+    })),
+  };
+}
+
+function lobeWord(order: number): string {
+  return order === 2 ? "oval" : `${order} lobes`;
+}
+
+function bare(text: string, symbol: string): string {
+  return text.replace(new RegExp(`\\s*${symbol}$`), "");
+}
+
+function leanFacts({ face, lean, hubFace, hubLean, ownLean }: WheelRunOut): Fact[] {
+  const fact = (label: string, angle: WheelRunOut["lean"], real: boolean | undefined): Fact[] =>
+    angle === undefined
+      ? []
+      : [
+          {
+            label,
+            value: real === true ? formatMeasured(angle, { unit: "degree" }) : "not to be told from noise",
+          },
+        ];
   return [
-    {
-      label: `${name}, total indicator reading`,
-      value: smallText(ring.tir, units),
-      note: `${ring.readingCount} readings`,
-    },
-    { label: `${name}, ${once} once a turn`, value: formatMeasured(ring.once, { unit: units.small }), note },
-    {
-      label: name === "rim" ? "rim, out of round" : "face, uneven",
-      value: smallText(ring.rest, units),
-      note: "what is left without it, peak to valley",
-    },
+    ...fact("rim leans from square", lean, face?.real),
+    ...fact("hub leans from square", hubLean, hubFace?.real),
+    ...fact("rim leans against its hub", ownLean?.amount, ownLean?.real),
   ];
 }
 

@@ -100,6 +100,62 @@ describe("wheelRunOut(table, options)", () => {
     );
     expect(found.rim.once.value.in("thou")).toBeLessThan(1e-9);
   });
+  it("tells the seat's offset and lean, which the hub shows, from the wheel's own", () => {
+    // The hub 2 thou off towards 90°, the rim 5 thou off it towards 0°: the rim is √29 off the axis, at atan(2/5).
+    const [seat, own] = [2, 5];
+    const header = "angle [deg],rim [thou],face [thou],hub [thou],hub face [thou]";
+    const rows = eighths.map((a) =>
+      [a, seat * cos(a - 90) + own * cos(a), 7 * cos(a - 200), seat * cos(a - 90), 1.5 * cos(a - 20)].join(),
+    );
+    const found = wheelRunOut(tableOf(header, ...rows), { ...options, hubFaceRadius: inch(3) });
+    expectClose(found.rim.once.value.in("thou"), Math.sqrt(29), rounding);
+    expectClose(found.hub!.once.value.in("thou"), seat, rounding);
+    expectClose(found.ownOffset!.amount.value.in("thou"), own, rounding);
+    expectClose(found.ownOffset!.towards.value.in("degree") % 360, 0, {
+      rel: 1,
+      abs: 1e-6,
+      because: "degrees, a few roundings",
+    });
+    // Leans opposite each other add up: 7/14 + 1.5/3 thou an inch.
+    expectClose(found.ownLean!.amount.value.in("radian"), 0.001, rounding);
+    // Of two readings alike, the difference has √2 of one's uncertainty.
+    const u = found.hub!.once.standardUncertainty.si;
+    expectClose(found.ownOffset!.amount.standardUncertainty.si, Math.SQRT2 * u, rounding);
+    expect(found.warnings).toEqual([]);
+  });
+  it("finds a wheel true to a hub that sits off centre", () => {
+    const rows = eighths.map((a) => `${a},${4 * cos(a - 70)},${4 * cos(a - 70)}`);
+    const found = wheelRunOut(tableOf("angle [deg],rim [thou],hub [thou]", ...rows), options);
+    expect(found.hub!.real).toBe(true);
+    expect(found.ownOffset!.real).toBe(false);
+    expect(found.ownLean).toBeUndefined();
+  });
+  it("names what goes twice and three times a turn, peak to valley, and nothing of noise", () => {
+    const found = wheelRunOut(
+      table(
+        (a) => 3 * cos(a) + 1.5 * cos(2 * (a - 25)) + 0.8 * cos(3 * a),
+        (a) => 2 * cos(a),
+      ),
+      options,
+    );
+    expect(found.rim.lobes.map(({ order }) => order)).toEqual([2, 3]);
+    expectClose(found.rim.lobes[0]!.peakToValley.value.in("thou"), 3, rounding);
+    expect(found.face!.lobes).toEqual([]);
+  });
+  it("widens what it states where a ring is rougher than the indicator explains", () => {
+    const rough = (a: number): number => 5 * cos(a) + 2 * cos(5 * a);
+    const many = Array.from({ length: 24 }, (_, i) => 15 * i);
+    const [calm, wild] = [(a: number) => 5 * cos(a), rough].map((rim) =>
+      wheelRunOut(
+        table(rim, () => 0, many),
+        options,
+      ),
+    );
+    // χ² = 24·(2²/2)/0.3² over 17 degrees of freedom, with the 2 the statement is worth.
+    const factor = Math.sqrt((2 + (24 * 2) / 0.09) / 19);
+    const widths = [calm!, wild!].map(({ rim }) => rim.once.standardUncertainty.si);
+    expectClose(widths[1]! / widths[0]!, factor, rounding);
+  });
   it("warns where the face was not read, and asks for four marks and a good reading", () => {
     const rimOnly = tableOf("angle [deg],rim [thou]", ...eighths.map((a) => `${a},0`));
     expect(wheelRunOut(rimOnly, options).warnings.join()).toMatch(/face was not read/);
@@ -116,6 +172,10 @@ describe("wheelRunOut(table, options)", () => {
     ).toThrow(/4 different angles/);
     expect(() => wheelRunOut(tableOf("angle [deg],face [thou]", "0,1"), options)).toThrow(/a column "rim"/);
     expect(() => wheelRunOut(rimOnly, { ...options, faceRadius: inch(0) })).toThrow(/faceRadius/);
+    expect(() => wheelRunOut(rimOnly, { ...options, hubFaceRadius: inch(0) })).toThrow(/hubFaceRadius/);
+    expect(wheelRunOut(rimOnly, options).warnings.join()).toMatch(/hub was not read/);
+    const withHub = tableOf("angle [deg],rim [thou],hub face [thou]", ...eighths.map((a) => `${a},0,0`));
+    expect(() => wheelRunOut(withHub, options)).toThrow(/has a column "hub face": give hubFaceRadius/);
   });
 });
 
