@@ -1,5 +1,7 @@
+import { readdirSync, rmSync } from "node:fs";
+import { join } from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
-import type { DrawUp } from "../kernel-helpers/joint/index.js";
+import type { DrawUp, NutLock } from "../kernel-helpers/joint/index.js";
 import { gram, inch, lbf, mm, newton, ounce } from "../kernel-helpers/quantity/index.js";
 import { publishedValue, readSheetRecord } from "../kernel-helpers/record/sheet-record.js";
 import type { Balance, BeltTensions, WheelRunOut } from "../kernel-helpers/shaft/index.js";
@@ -75,4 +77,42 @@ describe.each(truths)("10-reassembly on $demo", ({ demo, offset, at, left, leftA
     expect(stretchCounted).toBe(true);
     expect(warnings).toEqual([]);
   });
+  it("locks the nut within the draw-up, turned the way the thread was seen", () => {
+    const { verdict, running, tighten } = published<NutLock>("nutLock");
+    expect(verdict).toBe("locks");
+    expect(running).toBe("tightens it");
+    expect(tighten).toBe(demo === "demo" ? "clockwise" : "counter-clockwise");
+  });
+  it("tells how the hub sits from what the wheel was made with", () => {
+    const { hub, ownOffset, hubFace } = published<WheelRunOut>("runOut");
+    const bound = { rel: 0.15, because: "12 readings of an indicator, three standard uncertainties" };
+    expectClose(hub!.once.value.si, demo === "demo" ? inch(0.0012).si : mm(0.025).si, bound);
+    expect(ownOffset!.real).toBe(true);
+    expect(hubFace).toBeDefined();
+  });
+  // Last: it takes the tables away. The sheets before it are on record and need no second run.
+  it("goes through without the readings that are not taken yet, and notes what it could not judge", async () => {
+    for (const table of [
+      "pulley-run-out",
+      "balance-ways",
+      "balance-places",
+      "balance-runs",
+      "belt-string",
+      "belt-tension",
+    ])
+      rmSync(join(folder, "tables", `${table}.csv`));
+    for (const sheet of readdirSync(join(folder, "sheets")).filter((name) => !name.startsWith("10")))
+      rmSync(join(folder, "sheets", sheet));
+    await runThrough(folder);
+    const { notes, published: results } = readSheetRecord(folder, "10-reassembly")!;
+    const wanted = (notes.measure as readonly { what: string }[]).map(({ what }) => what);
+    expect(wanted).toEqual([
+      "indicator on rim, face and hub",
+      "masses that start the pulley on level ways",
+      "runs with trial masses",
+      "gaps of a string past both pulleys",
+      "dips of the belts under a force",
+    ]);
+    expect(Object.keys(results).sort()).toEqual(["drawUp", "nutLock"]);
+  }, 120_000);
 });

@@ -1,4 +1,4 @@
-import { readFileSync, writeFileSync } from "node:fs";
+import { readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
 import type { RunIn, RunningPrediction } from "../kernel-helpers/bearing/index.js";
@@ -67,4 +67,16 @@ describe.each(truths)("11-run-in on $demo", ({ demo, rises }) => {
     },
     240_000,
   );
+  it("goes through without a coast-down, and notes that the friction is not judged", async () => {
+    writeFileSync(join(folder, "tables", "run-in.csv"), whole!);
+    writeFileSync(join(folder, "tables", "coast-down.csv"), "time [s],speed [rpm]\n");
+    for (const name of readdirSync(join(folder, "sheets")).filter((one) => !one.startsWith(sheet)))
+      rmSync(join(folder, "sheets", name));
+    await runThrough(folder);
+    const { notes } = readSheetRecord(folder, sheet)!;
+    expect(notes.measure).toEqual([
+      { what: "speed while it runs down, belts off", why: "its friction is not judged yet" },
+    ]);
+    expect(published<RunIn>("runIn").state).toBe("go on");
+  }, 120_000);
 });

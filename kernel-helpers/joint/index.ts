@@ -52,6 +52,8 @@ export { heatingPlan, jointConductance } from "./heating-plan.js";
 export type { HeatingCase, HeatingInput, HeatingMoment, HeatingPlan } from "./heating-types.js";
 export { hubFit } from "./hub-fit.js";
 export type { HubFit, HubFitInput, HubFitOptions, HubOnShaft, Narrowing } from "./hub-fit-types.js";
+export { nutLock } from "./nut-lock.js";
+export type { NutLock, NutLockInput } from "./nut-lock-types.js";
 export { pressRig, rigFactors } from "./press-rig.js";
 export { type JackOil, pressStores } from "./press-stores.js";
 export { releaseOf } from "./release.js";

@@ -17,6 +17,7 @@ import type {
   HeatingPlan,
   HeatNut,
   HubFit,
+  NutLock,
   NutRemoval,
   PressRig,
   Release,
@@ -99,6 +100,7 @@ export interface ResultKinds {
   readonly release: Release;
   readonly "heating plan": HeatingPlan;
   readonly "draw-up": DrawUp;
+  readonly "nut lock": NutLock;
   readonly "balance on ways": BalanceOnWays;
   readonly balance: Balance;
   readonly "critical speeds": CriticalSpeeds;

@@ -8,7 +8,7 @@ import {
   quantityFromSi,
   type UnitSystem,
 } from "../../quantity/index.js";
-import { fitHarmonics } from "../../statistics/index.js";
+import { countDirections, fitHarmonics } from "../../statistics/index.js";
 import { column, quantitiesOf, type Table } from "../../survey/index.js";
 import { angleIn, unbalanceIn } from "./unbalance-vector.js";
 
@@ -85,6 +85,11 @@ export function balanceWithoutPhase(table: Table, options: BalanceWithoutPhaseOp
   if (trials.some(({ mass }) => Math.abs(mass.si - trial.si) > 1e-3 * trial.si))
     throw new RangeError(
       `${where}: every trial needs the same mass, got ${trials.map(({ mass }) => mass).join(", ")}`,
+    );
+  const places = countDirections(trials.map(({ angle }) => angle));
+  if (places < 3)
+    throw new RangeError(
+      `${where}: the trial mass is needed at 3 different places at least, got ${places} in ${table.file}: two trials at one place tell the same`,
     );
   const o = bare.reduce((sum, { amplitude }) => sum + amplitude, 0) / bare.length;
   if (!(o > 0)) throw new RangeError(`${where}: without a mass the amplitude must be above 0, got ${o}`);

@@ -13,6 +13,7 @@ export {
   type BalanceWithoutPhaseOptions,
   balanceWithoutPhase,
 } from "./balance-without-phase.js";
+export { correctionPlaces } from "./correction-places.js";
 export { drilledDepth } from "./drilled-depth.js";
 export { type DrilledHoles, type DrilledHolesOptions, drilledHoles } from "./drilled-holes.js";
 export { judgeUnbalance, type UnbalanceVerdict } from "./judge-unbalance.js";
@@ -23,5 +24,11 @@ export {
   permissibleUnbalance,
 } from "./permissible-unbalance.js";
 export { type PlacedMass, resultantUnbalance } from "./resultant-unbalance.js";
-export { type CorrectionShare, type SplitCorrection, splitCorrection } from "./split-correction.js";
+export {
+  type CorrectionPlace,
+  type CorrectionShare,
+  type SplitCorrection,
+  type SplitCorrectionOptions,
+  splitCorrection,
+} from "./split-correction.js";
 export type { MeasuredUnbalance, UnbalanceVector } from "./unbalance-vector.js";

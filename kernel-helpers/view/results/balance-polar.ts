@@ -23,6 +23,7 @@ export function balancePolar({ name, runs, dimension, unit }: Pickup): Drawing {
       ? formatNumber(si, 3)
       : `${formatNumber(quantityFromSi(dimension as never, si).si / unitNamed(unit as never).si, 3)} ${unitNamed(unit as never).symbol}`;
   const last = runs.length - 1;
+  const numbers = clearOf(runs.map(({ amplitude, phase }) => to(amplitude, phase)));
   return {
     width: 400,
     height: 364 + line * runs.length,
@@ -40,13 +41,12 @@ export function balancePolar({ name, runs, dimension, unit }: Pickup): Drawing {
       ...runs.flatMap(({ amplitude, phase, u }, k): Shape[] => {
         const head = to(amplitude, phase);
         const pen = k === last ? "force" : k === 0 ? "warn" : "outline";
-        const beside = to(amplitude + 0.09 * largest, phase);
         return [
           ...(amplitude > 0.05 * largest ? [{ type: "arrow", from: centre, to: head, pen } as const] : []),
           { type: "circle", centre: head, radius: Math.max(3, (reach * u) / largest), pen, fill: "none" },
           {
             type: "text",
-            at: [beside[0], beside[1] + 4],
+            at: [numbers[k]![0], numbers[k]![1] + 4],
             text: String(k + 1),
             anchor: "middle",
             ink: k === last ? "force" : k === 0 ? "warn" : "ink",
@@ -78,4 +78,40 @@ function degreeAt(angle: number): Shape {
     anchor: !sideways ? "middle" : angle < 180 ? "start" : "end",
     ink: "pencil",
   };
+}
+
+/** Room a number takes about its middle. */
+const room = 15;
+
+/** A place for the number at each head: round the head, where it stands clearest of all arrows, heads and numbers. */
+function clearOf(heads: readonly Point[]): readonly Point[] {
+  const placed: Point[] = [];
+  for (const head of heads) {
+    const around = Array.from({ length: 24 }, (_, i): Point => {
+      const turn = (i * Math.PI) / 12;
+      return [head[0] + room * Math.cos(turn), head[1] + room * Math.sin(turn)];
+    });
+    const clearance = (at: Point): number =>
+      Math.min(
+        ...heads.map((to) => distanceToArrow(at, to)),
+        ...heads.filter((other) => other !== head).map((other) => distance(at, other) - 3),
+        ...placed.map((other) => distance(at, other) - 2),
+        distance(at, centre) < reach + 12 ? room : 0,
+      );
+    placed.push(around.reduce((best, at) => (clearance(at) > clearance(best) + 1e-9 ? at : best)));
+  }
+  return placed;
+}
+
+function distance(a: Point, b: Point): number {
+  return Math.hypot(a[0] - b[0], a[1] - b[1]);
+}
+
+/** From a point to the line from the middle of the figure to a head. */
+function distanceToArrow(at: Point, to: Point): number {
+  const [x, y] = [to[0] - centre[0], to[1] - centre[1]];
+  const square = x * x + y * y;
+  const along =
+    square === 0 ? 0 : Math.min(1, Math.max(0, ((at[0] - centre[0]) * x + (at[1] - centre[1]) * y) / square));
+  return distance(at, [centre[0] + along * x, centre[1] + along * y]);
 }

@@ -1,9 +1,10 @@
-import { formatFixed, formatNumber, type Mass, unitNamed } from "../../quantity/index.js";
+import { formatFixed, formatNumber, type Mass, measured, unitNamed } from "../../quantity/index.js";
 import type {
   Balance,
   BalanceOnWays,
   BalanceRuns,
   BalanceWithoutPhase,
+  CorrectionShare,
   DrilledHoles,
   PermissibleUnbalance,
   SplitCorrection,
@@ -249,13 +250,20 @@ export function presentUnbalanceVerdict(found: UnbalanceVerdict): Presentation {
 
 /** A correction at places that exist. */
 export function presentSplitCorrection(found: SplitCorrection): Presentation {
-  const shares = found.shares.map(({ mass, angle }) => `${threeDigits(mass)} at ${threeDigits(angle)}`);
+  const amount = ({ mass, uMass }: CorrectionShare): string =>
+    uMass === undefined ? threeDigits(mass) : plusMinus(measured(mass, uMass));
+  const shares = found.shares.map(
+    (share) =>
+      `${amount(share)} at ${threeDigits(share.angle)}${share.radius === undefined ? "" : `, ${threeDigits(share.radius)} from the axis`}`,
+  );
+  const own = found.shares.some(({ radius }) => radius !== undefined);
+  const stated = found.shares.some(({ uMass }) => uMass !== undefined);
   return Object.freeze<Presentation>({
     title: "Correction at places that exist",
     blocks: [
       {
         type: "text",
-        text: `${shares.join(" and ")} do the work of ${threeDigits(found.mass)} at ${threeDigits(found.angle)}, all at one radius.`,
+        text: `${shares.join(" and ")} ${shares.length === 1 ? "does" : "do"} the work of ${threeDigits(found.mass)} at ${threeDigits(found.angle)}${own ? "" : ", all at one radius"}${stated ? " (95 %)" : ""}.`,
       },
       {
         type: "drawing",
@@ -270,6 +278,7 @@ export function presentSplitCorrection(found: SplitCorrection): Presentation {
         }),
         alt: `The wheel's face, 0° at the top: ${shares.join(" and ")}; the angle wanted is marked on the rim.`,
       },
+      ...warningBlocks(found.warnings),
     ],
   });
 }

@@ -17,6 +17,7 @@ import type { HandPrediction, ThreadHand } from "../../joint/hand-types.js";
 import type { HeatNut } from "../../joint/heat-nut.js";
 import type { HeatingPlan } from "../../joint/heating-types.js";
 import type { HubFit } from "../../joint/hub-fit-types.js";
+import type { NutLock } from "../../joint/nut-lock-types.js";
 import type { Release } from "../../joint/release-types.js";
 import type { PressRig } from "../../joint/rig-types.js";
 import type { ThreadIdentity, ThreadReadings } from "../../joint/thread-types.js";
@@ -149,6 +150,7 @@ import { presentMonteCarlo } from "./present-monte-carlo.js";
 import { presentNextReadings } from "./present-next-readings.js";
 import { presentNoted, type ShownNoted } from "./present-noted.js";
 import { presentNutHeat } from "./present-nut-heat.js";
+import { presentNutLock } from "./present-nut-lock.js";
 import { presentNutRemoval } from "./present-nut-removal.js";
 import { presentOptionsWeighed } from "./present-options-weighed.js";
 import { presentOvality } from "./present-ovality.js";
@@ -213,6 +215,7 @@ type Result =
   | Release
   | HeatingPlan
   | DrawUp
+  | NutLock
   | Table
   | Profile
   | WearBands
@@ -308,6 +311,7 @@ const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: 
   release: presentRelease,
   "heating plan": presentHeatingPlan,
   "draw-up": presentDrawUp,
+  "nut lock": presentNutLock,
   table: presentTable,
   profile: presentProfile,
   "wear bands": presentWearBands,

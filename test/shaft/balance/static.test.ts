@@ -3,6 +3,7 @@ import {
   degree,
   inch,
   kilogram,
+  measured,
   mm,
   ounce,
   pound,
@@ -12,6 +13,8 @@ import {
 import {
   balanceOnWays,
   balanceWithoutPhase,
+  type CorrectionShare,
+  correctionPlaces,
   drilledDepth,
   drilledHoles,
   permissibleUnbalance,
@@ -189,6 +192,9 @@ describe("balanceWithoutPhase(table, options)", () => {
     expect(() =>
       balanceWithoutPhase(tableOf(header, "0,0,5", ...runs(5, 0.05, 40, [0, 120, 240])), options),
     ).toThrow(/a larger trial mass is needed/);
+    expect(() =>
+      balanceWithoutPhase(tableOf(header, "0,0,5", ...runs(5, 3, 40, [0, 120, 120])), options),
+    ).toThrow(/balanceWithoutPhase: .*3 different places at least, got 2 in .*tell the same/);
   });
 });
 
@@ -211,11 +217,92 @@ describe("splitCorrection(mass, angle, places)", () => {
     expect(splitCorrection(ounce(5), degree(120), spokes).shares).toHaveLength(1);
     expect(splitCorrection(ounce(5), degree(360), spokes).shares[0]!.angle.in("degree")).toBe(0);
   });
+  it("keeps mass times radius where places have radii of their own", () => {
+    const places = [
+      { angle: degree(0), radius: inch(10) },
+      { angle: degree(90), radius: inch(7) },
+    ];
+    const { shares } = splitCorrection(ounce(5), degree(30), places, { radius: inch(14) });
+    const [x, y] = shares.map(({ mass, radius }) => mass.in("ounce") * radius!.in("inch"));
+    expectClose(x!, 5 * 14 * Math.cos(Math.PI / 6), rounding);
+    expectClose(y!, 5 * 14 * Math.sin(Math.PI / 6), rounding);
+  });
+  it("carries the doubt of mass and angle into each share, as moving them does", () => {
+    const [mass, angle] = [measured(ounce(5), ounce(0.2)), measured(degree(200), degree(3))];
+    const found = splitCorrection(mass, angle, spokes);
+    const moved = (m: number, a: number) => splitCorrection(ounce(m), degree(a), spokes).shares;
+    found.shares.forEach(({ uMass }, i) => {
+      const half = (of: (sign: 1 | -1) => readonly CorrectionShare[]): number =>
+        (of(1)[i]!.mass.in("ounce") - of(-1)[i]!.mass.in("ounce")) / 2;
+      const byHand = Math.hypot(
+        half((sign) => moved(5 + 0.2 * sign, 200)),
+        half((sign) => moved(5, 200 + 3 * sign)),
+      );
+      expectClose(uMass!.in("ounce"), byHand, {
+        rel: 1e-3,
+        because: "half differences over 3° miss 5e-4 of a sine",
+      });
+    });
+    expect(splitCorrection(ounce(5), degree(200), spokes).shares[0]!.uMass).toBeUndefined();
+  });
+  it("says where a place has no room for its share", () => {
+    const places = [0, 90].map((at) => ({ angle: degree(at), most: ounce(3) }));
+    expect(splitCorrection(ounce(5), degree(30), places).warnings).toEqual([
+      "At 0° there is room for 3 oz, and 4.33 oz is wanted: fasten something denser there, or take metal away on the heavy side.",
+    ]);
+    expect(splitCorrection(ounce(3), degree(30), places).warnings).toEqual([]);
+  });
+  it("refuses a place whose radius stands alone or is none, and room for nothing", () => {
+    const at = (radius: number, most = 1) => [
+      { angle: degree(0), radius: inch(radius), most: ounce(most) },
+      { angle: degree(90) },
+    ];
+    expect(() => splitCorrection(ounce(5), degree(30), at(10))).toThrow(
+      /has a radius of its own: give radius/,
+    );
+    const radius = inch(14);
+    expect(() => splitCorrection(ounce(5), degree(30), at(0), { radius })).toThrow(
+      /radius at 0° must be above 0/,
+    );
+    expect(() => splitCorrection(ounce(5), degree(30), at(9, 0), { radius })).toThrow(
+      /most at 0° must be above 0/,
+    );
+    expect(() => splitCorrection(ounce(5), degree(30), spokes, { radius: inch(0) })).toThrow(
+      /radius must be above 0/,
+    );
+  });
   it("refuses places that lie half a turn apart or more about the angle wanted", () => {
     expect(() => splitCorrection(ounce(5), degree(90), [degree(0), degree(180)])).toThrow(
       /less than half a turn apart/,
     );
     expect(() => splitCorrection(ounce(5), degree(90), [degree(0)])).toThrow(/at least 2 places/);
+  });
+});
+
+describe("correctionPlaces(table, wheel)", () => {
+  const header = "wheel [text],angle [deg],radius [in],most [oz]";
+  it("gives the places of one wheel, with radius and room where they are said", () => {
+    const table = tableOf(header, "pulley,0,14,6", "other,45,8,-", "Pulley,60,-,-");
+    const places = correctionPlaces(table, "pulley");
+    expect(places.map(({ angle }) => angle.toString())).toEqual(["0°", "60°"]);
+    expect(places.map(({ radius }) => radius?.in("inch"))).toEqual([14, undefined]);
+    expect(places[0]!.most!.in("ounce")).toBe(6);
+    const { shares } = splitCorrection(ounce(1), degree(0), places, { radius: inch(7) });
+    expectClose(shares[0]!.mass.in("ounce"), 0.5, rounding);
+  });
+  it("takes a table of angles alone", () => {
+    expect(correctionPlaces(tableOf("wheel [text],angle [deg]", "p,0", "p,180"), "P")).toHaveLength(2);
+  });
+  it("names the line of a place without angle or that stands twice, and the wheels there are", () => {
+    expect(() => correctionPlaces(tableOf(header, "pulley,0,14,6"), "fan")).toThrow(
+      /no place of "fan"; its wheels are pulley/,
+    );
+    expect(() => correctionPlaces(tableOf(header, "pulley,-,14,6"), "pulley")).toThrow(
+      /line 2: a place needs its angle/,
+    );
+    expect(() => correctionPlaces(tableOf(header, "pulley,0,14,6", "pulley,360,14,6"), "pulley")).toThrow(
+      /line 3: 360° stands twice/,
+    );
   });
 });
 
