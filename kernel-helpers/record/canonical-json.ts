@@ -22,6 +22,7 @@ const faulty: unique symbol = Symbol("faulty");
 
 function write(value: unknown, depth: number): string {
   if (isFault(value)) throw faulty;
+  if (typeof value === "number") return String(value);
   if (typeof value !== "object" || value === null) return JSON.stringify(value);
   const isArray = Array.isArray(value);
   const parts = isArray
@@ -38,15 +39,24 @@ function write(value: unknown, depth: number): string {
   return `${open}\n${indent}${parts.join(`,\n${indent}`)}\n${"  ".repeat(depth)}${close}`;
 }
 
+/** What was read from a record is in order already, and is not sorted again. */
 function entriesOf(value: object): [string, unknown][] {
-  return Object.entries(value)
-    .filter(([, item]) => item !== undefined)
-    .sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0));
+  const entries = Object.entries(value).filter(([, item]) => item !== undefined);
+  const isSorted = entries.every(([key], i) => i === 0 || entries[i - 1]![0] < key);
+  return isSorted ? entries : entries.sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0));
 }
 
 function isFault(value: unknown): boolean {
-  if (typeof value === "number") return !Number.isFinite(value);
-  return !(value === null || ["boolean", "string", "object"].includes(typeof value));
+  switch (typeof value) {
+    case "number":
+      return !Number.isFinite(value);
+    case "string":
+    case "boolean":
+    case "object":
+      return false;
+    default:
+      return true;
+  }
 }
 
 /** The first thing that has no place in JSON, with the path that leads to it. */

@@ -80,6 +80,12 @@ export function readSheetRecord(directory: string, sheet: string): SheetRecord |
     if ((error as NodeJS.ErrnoException).code === "ENOENT") return undefined;
     throw error;
   }
+  return parseSheetRecord(sheet, text);
+}
+
+/** The record of a sheet, from the text of its file; throws as {@link readSheetRecord} does. */
+export function parseSheetRecord(sheet: string, text: string): SheetRecord {
+  const path = recordPath(sheet);
   let json: Partial<Omit<SheetRecord, "schema">> & { readonly schema?: unknown };
   try {
     json = JSON.parse(text);

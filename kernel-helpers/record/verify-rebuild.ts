@@ -11,6 +11,7 @@ import { keptFolder, keptText } from "./kept-inputs.js";
 import { filesOfRebuild, manifestFile, readManifest, tagManifestFile } from "./manifest.js";
 import {
   hashOfRecalled,
+  parseSheetRecord,
   readSheetRecord,
   recordPath,
   type SheetRecord,
@@ -58,6 +59,7 @@ class Findings {
   readonly list: FileFinding[] = [];
   /** Each file is read once, and each record. */
   readonly #hashes = new Map<string, string | null>();
+  readonly #texts = new Map<string, string>();
   readonly #records = new Map<string, SheetRecord | undefined>();
   readonly #handedOn = new Map<string, string | undefined>();
   #listed: ReadonlyMap<string, string> = new Map();
@@ -239,9 +241,21 @@ class Findings {
   #hash(file: string): string | null {
     const known = this.#hashes.get(file);
     if (known !== undefined) return known;
-    const hash = fileHash(join(this.#directory, file));
+    const hash = isRecord(file) ? this.#hashOfRecord(file) : fileHash(join(this.#directory, file));
     this.#hashes.set(file, hash);
     return hash;
+  }
+
+  /** A record is read for more than its hash, and its text kept until then. */
+  #hashOfRecord(file: string): string | null {
+    let bytes: Buffer;
+    try {
+      bytes = readFileSync(join(this.#directory, file));
+    } catch {
+      return null;
+    }
+    this.#texts.set(file, bytes.toString("utf8"));
+    return createHash("sha256").update(bytes).digest("hex");
   }
 
   /** The record of a sheet; undefined where there is none, or it cannot be read, which is found once. */
@@ -249,7 +263,8 @@ class Findings {
     if (this.#records.has(sheet)) return this.#records.get(sheet);
     let record: SheetRecord | undefined;
     try {
-      record = readSheetRecord(this.#directory, sheet);
+      const text = this.#texts.get(recordPath(sheet));
+      record = text === undefined ? readSheetRecord(this.#directory, sheet) : parseSheetRecord(sheet, text);
     } catch (error) {
       const why = error instanceof Error ? error.message : String(error);
       this.#add(recordPath(sheet), "unreadable", `${why}.`);
@@ -302,6 +317,11 @@ function codeOfNotebook(text: string): string | undefined {
   } catch {
     return undefined;
   }
+}
+
+/** Whether a file is the record of a sheet, and not a copy kept beside it. */
+function isRecord(file: string): boolean {
+  return file.endsWith(".json") && recordPath(basename(file, ".json")) === file;
 }
 
 function isCanonical(text: string): boolean {
