@@ -80,7 +80,7 @@ type Settle<E> = E extends readonly [0, 0, 0 | -1 | -2, 0, 1]
 
 // Sums of small whole numbers by look-up: row a, column b, from -6 to 6; what leaves that range is `never`.
 // Arithmetic on tuple lengths would be too deep for the compiler.
-type Column = {
+type ColumnOfSums = {
   "-6": 0;
   "-5": 1;
   "-4": 2;
@@ -111,11 +111,11 @@ type Sums = {
   "6": [0, 1, 2, 3, 4, 5, 6, never, never, never, never, never, never];
 };
 type Sum<A extends number, B extends number> = `${A}` extends keyof Sums
-  ? `${B}` extends keyof Column
-    ? Sums[`${A}`][Column[`${B}`]]
+  ? `${B}` extends keyof ColumnOfSums
+    ? Sums[`${A}`][ColumnOfSums[`${B}`]]
     : never
   : never;
 type Minuses = [6, 5, 4, 3, 2, 1, 0, -1, -2, -3, -4, -5, -6];
-type Minus<A extends number> = `${A}` extends keyof Column ? Minuses[Column[`${A}`]] : never;
+type Minus<A extends number> = `${A}` extends keyof ColumnOfSums ? Minuses[ColumnOfSums[`${A}`]] : never;
 type Halves = { "-6": -3; "-4": -2; "-2": -1; "0": 0; "2": 1; "4": 2; "6": 3 };
 type Half<A extends number> = `${A}` extends keyof Halves ? Halves[`${A}`] : never;

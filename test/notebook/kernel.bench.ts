@@ -11,7 +11,13 @@ const directory = mkdtempSync(join(tmpdir(), "journalbox-bench-"));
 process.once("exit", () => rmSync(directory, { recursive: true, force: true }));
 const tslab = [createRequire(__filename).resolve("tslab/bin/tslab"), "kernel"];
 const usual = { ...process.env, JOURNALBOX_QUICK_START: "off" };
-const quick = { ...process.env, XDG_CACHE_HOME: directory, LOCALAPPDATA: directory };
+// Vitest's configuration switches the prepared start off: here it is on.
+const quick = {
+  ...process.env,
+  JOURNALBOX_QUICK_START: "on",
+  XDG_CACHE_HOME: directory,
+  LOCALAPPDATA: directory,
+};
 let prepared: Promise<unknown> | undefined;
 
 /** As built: a snapshot is written by built programs. */
@@ -21,6 +27,10 @@ async function prepare(): Promise<void> {
     await import(file);
   prepared ??= built.prepareQuickStart(quick);
   await prepared;
+  const kernel = await KernelClient.start({ directory, environment: quick });
+  const { outputs } = await kernel.execute("process.mainModule === undefined").finally(() => kernel.close());
+  if (!JSON.stringify(outputs).includes('"true"'))
+    throw new Error("this kernel did not start from the prepared start");
 }
 
 interface Start {
@@ -34,14 +44,24 @@ async function firstResult(start: Start): Promise<void> {
   await kernel.close();
 }
 
-describe("kernel start to first result, and down again", () => {
+/** Ended by force, for how a kernel ends is not asked here. */
+async function ready(start: Start): Promise<void> {
+  const kernel = await KernelClient.start({ directory, ...start });
+  process.kill(kernel.pid!, "SIGKILL");
+  await kernel.close();
+}
+
+describe.each([
+  ["kernel ready", ready],
+  ["kernel start to first result, and down again", firstResult],
+])("%s", (_, use) => {
   const options = { iterations: 8, warmupIterations: 1, time: 0, warmupTime: 0 };
-  bench("journalbox from a prepared start", () => firstResult({ environment: quick }), {
+  bench("journalbox from a prepared start", () => use({ environment: quick }), {
     ...options,
     setup: prepare,
   });
-  bench("journalbox", () => firstResult({ environment: usual }), options);
-  bench("tslab", () => firstResult({ program: tslab }), options);
+  bench("journalbox", () => use({ environment: usual }), options);
+  bench("tslab", () => use({ program: tslab }), options);
 });
 
 /** Measures against one kernel, which is started before and closed after: plain tslab does not end by itself. */
@@ -70,19 +90,32 @@ describe("clean state for the next sheet", () => {
   benchWarm("journalbox", { environment: usual }, (kernel) => kernel.reset({ directory }));
 });
 
-// What the first import adds is the difference between two lines: it reads the helpers and their types.
-describe("a fresh kernel and two cells", () => {
+// What the first import adds is the difference between two lines: it reads the helpers and their types. At once: as
+// soon as the kernel has answered. At leisure: a second later, as where somebody reads before running the first cell.
+const startsOf = {
+  "a prepared start": { environment: quick, setup: prepare },
+  "the usual start": { environment: usual, setup: async () => {} },
+};
+describe.each([
+  ["at once", 0],
+  ["at leisure", 1000],
+])("a fresh kernel and two cells, %s", (_, pause) => {
   const options = { iterations: 6, warmupIterations: 1, time: 0, warmupTime: 0 };
-  const twoCells = (second: string, environment: NodeJS.ProcessEnv) => async (): Promise<void> => {
-    const kernel = await KernelClient.start({ directory, environment });
-    await kernel.execute("1 + 1");
-    await kernel.execute(second);
-    await kernel.close();
-  };
-  const helpers = 'import { inch } from "journalbox";';
-  bench("the second imports the helpers", twoCells(helpers, usual), options);
-  bench("the second is trivial", twoCells("1 + 1", usual), options);
-  const set = { ...options, setup: prepare };
-  bench("the second imports the helpers, prepared start", twoCells(helpers, quick), set);
-  bench("the second is trivial, prepared start", twoCells("1 + 1", quick), set);
+  for (const [name, { environment, setup }] of Object.entries(startsOf))
+    for (const [what, second] of [
+      ["imports the helpers", 'import { inch } from "journalbox";'],
+      ["is trivial", "1 + 1"],
+    ])
+      bench(
+        `${name}: the second ${what}`,
+        async () => {
+          const kernel = await KernelClient.start({ directory, environment });
+          await new Promise((r) => setTimeout(r, pause));
+          await kernel.execute("1 + 1");
+          await kernel.execute(second!);
+          process.kill(kernel.pid!, "SIGKILL");
+          await kernel.close();
+        },
+        { ...options, setup },
+      );
 });

@@ -1,4 +1,4 @@
-import { spawnSync } from "node:child_process";
+import { type SpawnSyncReturns, spawnSync } from "node:child_process";
 import { existsSync, mkdirSync, readdirSync, rmSync, statSync } from "node:fs";
 import { join } from "node:path";
 import { setTimeout as pause } from "node:timers/promises";
@@ -24,14 +24,18 @@ export async function ensureBuilt(): Promise<void> {
     }
     try {
       const compiler = join(root, "node_modules", "typescript", "bin", "tsc");
-      const run = spawnSync(process.execPath, [compiler, "-p", join(root, "tsconfig.build.json")], {
-        encoding: "utf8",
-      });
+      const run = node([compiler, "-p", join(root, "tsconfig.build.json")]);
       if (run.status !== 0 && !existsSync(built)) throw new Error(`the build failed:\n${run.stdout}`);
+      const finish = node([join(root, "kernel-helpers", "build", "finish-build.mjs")]);
+      if (finish.status !== 0) throw new Error(`the build failed:\n${finish.stderr}`);
     } finally {
       rmSync(lock, { recursive: true, force: true });
     }
   }
+}
+
+function node(args: readonly string[]): SpawnSyncReturns<string> {
+  return spawnSync(process.execPath, args, { encoding: "utf8" });
 }
 
 /** A lock as old as this was left by a run that was killed. */

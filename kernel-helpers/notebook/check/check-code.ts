@@ -30,7 +30,7 @@ let tslab: Tslab | undefined;
 export function createCodeChecker(directory: string): CodeChecker {
   const before = process.cwd();
   process.chdir(directory);
-  tslab ??= loadTslab();
+  tslab ??= loadTslab("of all types");
   const { createConverter, getCodeMetadata } = tslab;
   const converter = createConverter({ isJS: false, isBrowser: false });
 

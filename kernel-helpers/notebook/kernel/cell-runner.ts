@@ -68,7 +68,14 @@ export class CellRunner {
       return await Promise.race([this.#execute(source), interrupted]);
     } finally {
       this.#interrupt = undefined;
+      this.#stopFlag.notice(); // whoever asked it to stop must not break into the next cell
     }
+  }
+
+  /** Compiles for the sake of what has to be read for it; nothing of it is kept. */
+  compileForNothing(source: string): void {
+    const { output } = this.#converter.convert("", source);
+    if (output !== undefined) this.#tslab.takeSteps(output);
   }
 
   /** Ends a waiting cell, and the loops it left running. */
@@ -99,6 +106,7 @@ export class CellRunner {
 
   /** What is known of the name at a position; undefined where nothing is. */
   inspect(source: string, position: number): QuickInfo | undefined {
+    this.#tslab.readComments();
     return this.#executor.inspect(source, position);
   }
 

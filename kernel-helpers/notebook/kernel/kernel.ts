@@ -26,6 +26,7 @@ import { watchStrays } from "./strays.js";
 import { thrownError } from "./thrown-error.js";
 import { tooltip } from "./tooltip.js";
 import { updateNote } from "./update-note.js";
+import { firstNeeds, WarmUp } from "./warm-up.js";
 
 type Content = Record<string, unknown>;
 
@@ -52,6 +53,7 @@ export class Kernel {
   readonly #state: ReturnType<typeof rememberState>;
   readonly #queue: RequestQueue;
   readonly #events: KernelEvents;
+  readonly #warmUp: WarmUp;
   /** A runner knows what it runs, and its outputs must depend on that alone. */
   #tellsOfUpdates = true;
 
@@ -73,6 +75,10 @@ export class Kernel {
       (request) => this.#runInTurn(request),
       (request) => this.#abort(request),
     );
+    this.#warmUp = new WarmUp(
+      firstNeeds((source) => this.#runner.compileForNothing(source)),
+      () => this.#queue.isFree,
+    );
     watchTimers();
     watchStrays((cell, reason) => {
       if (reason instanceof Interrupted) cancelTimers(cell); // a timer that loops would loop again
@@ -91,6 +97,7 @@ export class Kernel {
   }
 
   receive(channel: RequestChannel, request: Message): void {
+    this.#warmUp.postpone();
     const type = request.header.msg_type;
     if (type === "execute_request" || type === "journalbox_reset_request") {
       this.#queue.add(request);

@@ -1,9 +1,9 @@
 import { type CellTypeScript, prepareTypeScript } from "./cell-typescript.js";
-import { readTypesQuickly, type Unread } from "./quick-types.js";
+import { type QuickTypes, readTypesQuickly, type Unread } from "./quick-types.js";
 import { resolveImports } from "./resolve-imports.js";
 
 /** The parts of tslab the kernel stands on, and the TypeScript under them. */
-export interface Tslab extends CellTypeScript {
+export interface Tslab extends CellTypeScript, QuickTypes {
   readonly createConverter: typeof import("tslab/dist/converter.js").createConverter;
   readonly createExecutor: typeof import("tslab/dist/executor.js").createExecutor;
   readonly getCodeMetadata: typeof import("tslab/dist/metadata.js").getCodeMetadata;
@@ -21,12 +21,13 @@ export type DisplayWriter = (
 export function loadTslab(unread: Unread = "of Node's types"): Tslab {
   const prepared = prepareTypeScript();
   resolveImports(prepared.ts);
-  readTypesQuickly(prepared.ts.sys, unread);
+  const quickTypes = readTypesQuickly(prepared.ts.sys, unread);
   const converter: typeof import("tslab/dist/converter.js") = require("tslab/dist/converter.js");
   const executor: typeof import("tslab/dist/executor.js") = require("tslab/dist/executor.js");
   const metadata: typeof import("tslab/dist/metadata.js") = require("tslab/dist/metadata.js");
   return {
     ...prepared,
+    ...quickTypes,
     createConverter: converter.createConverter,
     createExecutor: executor.createExecutor,
     getCodeMetadata: metadata.getCodeMetadata,

@@ -17,7 +17,11 @@ startLightly();
 const isPrepared = require.main !== module;
 const quickStart = isPrepared ? undefined : readyQuickStart();
 // A prepared start knows the types by their whole text.
-const unread = process.argv.includes("--no-tooltips") && !isPrepared ? "of all types" : undefined;
+const unread = isPrepared
+  ? "of Node's types"
+  : process.argv.includes("--no-tooltips")
+    ? "of all types"
+    : "until asked";
 
 async function start(path: string): Promise<void> {
   if (quickStart === undefined || !(await launch(quickStart)))

@@ -21,6 +21,11 @@ export class RequestQueue {
     this.#abort = abort;
   }
 
+  /** Whether nothing runs, and so nothing waits. */
+  get isFree(): boolean {
+    return !this.#working;
+  }
+
   add(request: Message): void {
     this.#waiting.push(request);
     if (!this.#working) void this.#work();

@@ -25,7 +25,7 @@ sealProcess();
 setSession({ directory: process.cwd() });
 const stopFlag = new StopFlag();
 stopFlag.showToLoops();
-const kernel = new Kernel(loadTslab(), frontEnd, stopFlag, {
+const kernel = new Kernel(loadTslab("of all types"), frontEnd, stopFlag, {
   cellEnded: () => {},
   shutDown: () => process.exit(0),
 });

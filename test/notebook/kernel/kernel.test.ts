@@ -205,6 +205,26 @@ describe("what nobody awaits", () => {
   });
 });
 
+describe("a kernel at leisure", () => {
+  /** How many modules of the helpers the kernel has loaded. */
+  const loaded = `Object.keys(require.cache).filter((file) => /dist.(survey|shaft|bearing)/.test(file)).length`;
+  it("reads the helpers before a cell asks for them, and nothing of that is seen in a cell", async () => {
+    const other = await KernelClient.start({ directory: folder });
+    const count = async (): Promise<number> => {
+      const { outputs } = await other.execute(loaded);
+      expect(outputs).toHaveLength(2); // its input and its result
+      return Number((outputs[1]!.content.data as Record<string, unknown>)["text/plain"]);
+    };
+    try {
+      expect(await count()).toBeLessThan(50);
+      await expect.poll(count, { interval: 1000, timeout: 30_000 }).toBeGreaterThan(150);
+      await expect(other.execute("openRebuild")).rejects.toMatchObject({ ename: "TypeCheckError" });
+    } finally {
+      await other.close();
+    }
+  });
+});
+
 describe("imports", () => {
   it("find this installation of the package, wherever the notebook lies", async () => {
     expect(await run('import * as journalbox from "journalbox";\njournalbox;')).toHaveLength(1);
@@ -504,6 +524,12 @@ describe("other requests", () => {
     expect(markdown).toMatch(/^\*\*Source\*\* ./m);
     expect(markdown).toContain("**Example**\n\n```typescript\n");
     expect((data as Record<string, unknown>)["text/plain"]).toContain("@param");
+  });
+  it("inspect_request: of a name that holds a helper's result, once its types were read without comments", async () => {
+    await run('import { inch } from "journalbox";\nconst journal = inch(2);');
+    const { data } = await kernel.request("inspect_request", { code: "journal.in", cursor_pos: 9 });
+    expect((data as Record<string, unknown>)["text/plain"]).toMatch(/\n\n\S/); // prose after the signature
+    expect(await resultOf('journal.in("mm")')).toBe("50.8");
   });
   it("inspect_request: finds nothing between names", async () => {
     expect(await kernel.request("inspect_request", { code: "  ", cursor_pos: 1 })).toEqual({
