@@ -1,20 +1,11 @@
-import { spawnSync } from "node:child_process";
-import { existsSync, readdirSync } from "node:fs";
+import { readdirSync } from "node:fs";
 import { join } from "node:path";
 import ts from "@tslab/typescript-for-tslab";
-import { expect, it } from "vitest";
+import { beforeAll, expect, it } from "vitest";
+import { buildTimeout, ensureBuilt } from "./support/built.js";
 
 const root = join(__dirname, "..");
 const dist = join(root, "dist");
-
-function buildIfMissing(): void {
-  if (existsSync(join(dist, "index.d.ts"))) return;
-  const compiler = join(root, "node_modules", "typescript", "bin", "tsc");
-  const built = spawnSync(process.execPath, [compiler, "-p", join(root, "tsconfig.build.json")], {
-    encoding: "utf8",
-  });
-  if (built.status !== 0) throw new Error(`the build failed:\n${built.stdout}${built.stderr}`);
-}
 
 /** What tslab's TypeScript says to declaration files, each on a line; those of other packages are left out. */
 function faultsIn(files: readonly string[]): string[] {
@@ -38,8 +29,9 @@ function faultsIn(files: readonly string[]): string[] {
   );
 }
 
+beforeAll(ensureBuilt, buildTimeout);
+
 it("every built declaration can be read by the TypeScript of tslab, without skipping checks", () => {
-  buildIfMissing();
   const files = readdirSync(dist, { recursive: true, encoding: "utf8" })
     .filter((path) => path.endsWith(".d.ts"))
     .map((path) => join(dist, path).replaceAll("\\", "/"));

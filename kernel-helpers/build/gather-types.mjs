@@ -3,11 +3,10 @@ import ts from "typescript";
 /**
  * All declarations a package's index leads to, in one text with their comments: a compiler reads one file in less than
  * half the time it takes for four hundred. Declarations that are used but not exported are exported as types, because a
- * cell's own types may have to name them.
+ * cell's own types may have to name them. Where two have one name, the second is given a number: `Row`, `Row_2`.
  *
  * @param {string} index the declaration file of the package's table of contents
  * @returns {string} the text of one declaration file
- * @throws Error two declarations have the same name, or one needs another package or another name for what it imports
  */
 export function gatherTypes(index) {
   const program = ts.createProgram([index], {
@@ -16,48 +15,44 @@ export function gatherTypes(index) {
     types: [],
   });
   const checker = program.getTypeChecker();
-  const file = program.getSourceFile(index);
-  const exported = checker.getExportsOfModule(checker.getSymbolAtLocation(file));
+  const symbolOf = (node) => resolved(checker, checker.getSymbolAtLocation(node));
+  const exported = checker
+    .getExportsOfModule(checker.getSymbolAtLocation(program.getSourceFile(index)))
+    .map((symbol) => [symbol.name, resolved(checker, symbol)]);
 
-  const taken = new Map();
+  /** What each declaration is called here; those that are exported are asked first. */
+  const names = new Map();
+  const taken = new Set();
+  const statements = new Set();
   const take = (symbol) => {
-    for (const declaration of symbol.declarations ?? []) {
-      const statement = statementOf(program, declaration);
-      if (statement === undefined || taken.has(statement)) continue;
-      taken.set(statement, symbol.name);
-      visit(statement);
-    }
+    if (symbol === undefined || names.has(symbol)) return;
+    const own = (symbol.declarations ?? []).map((one) => statementOf(program, one)).filter(Boolean);
+    if (own.length === 0) return;
+    let name = symbol.name;
+    for (let number = 2; taken.has(name); number += 1) name = `${symbol.name}_${number}`;
+    taken.add(name);
+    names.set(symbol, name);
+    for (const statement of own) statements.add(statement);
   };
+  for (const [, symbol] of exported) take(symbol);
   const visit = (node) => {
-    if (ts.isIdentifier(node)) {
-      const symbol = resolved(checker, checker.getSymbolAtLocation(node));
-      if (symbol !== undefined) take(symbol);
-    }
+    if (ts.isIdentifier(node)) take(symbolOf(node));
     ts.forEachChild(node, visit);
   };
-  const targets = exported.map((symbol) => [symbol.name, resolved(checker, symbol)]);
-  for (const [, symbol] of targets) take(symbol);
+  for (const statement of statements) visit(statement); // and those that join them meanwhile
 
-  const places = new Map();
-  for (const [statement, name] of taken) {
-    const other = places.get(name) ?? statement.getSourceFile();
-    if (other !== statement.getSourceFile())
-      throw new Error(
-        `gatherTypes: each declaration must have a name of its own, got ${name} in ${other.fileName} and ${statement.getSourceFile().fileName}`,
-      );
-    places.set(name, other);
-  }
-  const inOrder = program
-    .getSourceFiles()
-    .flatMap(({ statements }) => statements.filter((statement) => taken.has(statement)));
-  const outer = new Set(targets.map(([, symbol]) => symbol.name));
-  const inner = [...new Set(taken.values())].filter((name) => !outer.has(name)).sort();
-  const handedOn = targets.map(([name, symbol]) =>
-    name === symbol.name ? name : `${symbol.name} as ${name}`,
+  const outer = new Set(exported.map(([, symbol]) => symbol));
+  const inner = [...names].filter(([symbol]) => !outer.has(symbol)).map(([, name]) => name);
+  const handedOn = exported.map(([name, symbol]) =>
+    names.get(symbol) === name ? name : `${names.get(symbol)} as ${name}`,
   );
-  return `${inOrder.map(textOf).join("\n")}
+  const texts = program
+    .getSourceFiles()
+    .flatMap((file) => file.statements.filter((one) => statements.has(one)))
+    .map((one) => textOf(one, (node) => names.get(symbolOf(node))));
+  return `${texts.join("\n")}
 export { ${handedOn.sort().join(", ")} };
-export type { ${inner.join(", ")} };
+export type { ${inner.sort().join(", ")} };
 `;
 }
 
@@ -76,9 +71,21 @@ function statementOf(program, declaration) {
   return program.isSourceFileDefaultLibrary(file) ? undefined : statement;
 }
 
-/** With its comment, and without the word export: all are exported at the end. */
-function textOf(statement) {
-  const start = statement.getStart() - statement.getFullStart();
+/** With its comment, with the names things have here, and without the word export: all are exported at the end. */
+function textOf(statement, nameOf) {
+  const from = statement.getFullStart();
   const text = statement.getFullText();
-  return text.slice(0, start).trimStart() + text.slice(start).replace(/^export /, "");
+  const others = [];
+  const visit = (node) => {
+    const name = ts.isIdentifier(node) ? nameOf(node) : undefined;
+    if (name !== undefined && name !== node.text)
+      others.push([node.getStart() - from, node.end - from, name]);
+    ts.forEachChild(node, visit);
+  };
+  visit(statement);
+  let renamed = text;
+  for (const [start, end, name] of others.reverse())
+    renamed = renamed.slice(0, start) + name + renamed.slice(end);
+  const start = statement.getStart() - from;
+  return renamed.slice(0, start).trimStart() + renamed.slice(start).replace(/^export /, "");
 }

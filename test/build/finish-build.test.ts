@@ -145,12 +145,22 @@ export { B as Bee, limits, make };
 export type { Inner };
 `);
   });
-  it("throws where two declarations have one name", () => {
+  it("tells two declarations of one name apart, wherever they are named; an exported one keeps its name", () => {
     const folder = temporaryFolder({
-      "index.d.ts": 'export { a } from "./a.js";\nexport { b } from "./b.js";\n',
-      "a.d.ts": "interface Same {\n}\nexport declare const a: Same;\n",
-      "b.d.ts": "interface Same {\n}\nexport declare const b: Same;\n",
+      "index.d.ts": 'export { a } from "./a.js";\nexport { b, type Same } from "./b.js";\n',
+      "a.d.ts": "interface Same {\n    next?: Same;\n}\nexport declare const a: Same;\n",
+      "b.d.ts": "export interface Same {\n    Same: 1;\n}\nexport declare const b: Same;\n",
     });
-    expect(() => gatherTypes(join(folder, "index.d.ts"))).toThrow(/name of its own, got Same in .*a\.d\.ts/);
+    expect(gatherTypes(join(folder, "index.d.ts"))).toBe(`interface Same_2 {
+    next?: Same_2;
+}
+declare const a: Same_2;
+interface Same {
+    Same: 1;
+}
+declare const b: Same;
+export { Same, a, b };
+export type { Same_2 };
+`);
   });
 });

@@ -4,7 +4,8 @@ import { join } from "node:path";
 import { setTimeout as pause } from "node:timers/promises";
 
 const root = join(__dirname, "..", "..");
-const built = join(root, "dist", "notebook", "kernel", "main.js");
+/** What a build writes last. */
+const built = join(root, "dist", "journalbox.d.ts");
 const lock = join(root, "dist", ".building");
 
 /** A build may take this long on a busy machine [ms]. */
