@@ -211,7 +211,9 @@ function judge(
   carries: number | undefined,
 ): { readonly verdict: DrawUp["verdict"]; readonly reasons: readonly string[] } {
   const first = stops.reduce((most, stop) => Math.max(most, stop.chanceFirst), 0);
-  const percent = (chance: number): string => `${formatNumber(100 * chance, 2)} %`;
+  // Twenty thousand cases tell no finer.
+  const percent = (chance: number): string =>
+    chance < 0.01 ? "under 1 %" : chance > 0.99 ? "over 99 %" : `${formatNumber(100 * chance, 2)} %`;
   const reasons = [
     ...stops.map(
       ({ what, chanceFirst }) =>

@@ -65,6 +65,7 @@ export function presentWheelRunOut(found: WheelRunOut): Presentation {
         text === "" ? [] : [{ type: "text", text } as const],
       ),
       ringTable(rings, units),
+      { type: "text", text: lobeSentence(rings, units) },
       { type: "facts", facts: leanFacts(found) },
       ...warningBlocks(found.warnings),
     ],
@@ -114,30 +115,37 @@ function ringTable(
       { title: "once a turn", unit: symbol, align: "right" },
       { title: "towards", unit: "°", align: "right" },
       { title: "rest", unit: symbol, align: "right" },
-      { title: "of it", align: "left" },
     ],
-    rows: rings.map(({ name, ring: { tir, once, towards, real, rest, lobes } }) => ({
+    rows: rings.map(({ name, ring: { tir, once, towards, real, rest } }) => ({
       cells: [
         name,
         bare(smallText(tir, units), symbol),
         real ? bare(plusMinus(once, { unit: units.small }), symbol) : "none to be told",
         real ? plusMinus(towards, { unit: "degree" }).replace(/\u00b0$/, "") : "",
         bare(smallText(rest, units), symbol),
-        lobes.length === 0
-          ? "noise, or a scratch"
-          : lobes
-              .map(
-                ({ order, peakToValley }) =>
-                  `${lobeWord(order)} ${plusMinus(peakToValley, { unit: units.small })}`,
-              )
-              .join(", "),
       ],
     })),
   };
 }
 
+/** What the rest of each ring is made of. */
+function lobeSentence(
+  rings: readonly { readonly name: string; readonly ring: RingRunOut }[],
+  units: ShownUnits,
+): string {
+  const told = rings.flatMap(({ name, ring: { lobes } }) =>
+    lobes.map(
+      ({ order, peakToValley }) =>
+        `${name} ${lobeWord(order)} by ${plusMinus(peakToValley, { unit: units.small })}`,
+    ),
+  );
+  return told.length === 0
+    ? "The rest is noise, or a scratch."
+    : `Of the rest, peak to valley (95 %): ${told.join("; ")}. What else there is, is noise or a scratch.`;
+}
+
 function lobeWord(order: number): string {
-  return order === 2 ? "oval" : `${order} lobes`;
+  return order === 2 ? "oval" : `with ${order} lobes`;
 }
 
 function bare(text: string, symbol: string): string {
