@@ -1,22 +1,10 @@
-import { readFileSync } from "node:fs";
-import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { material } from "../../kernel-helpers/handbook/index.js";
 import { type DrawUp, drawUp } from "../../kernel-helpers/joint/index.js";
 import { inch, thou } from "../../kernel-helpers/quantity/index.js";
 import { fitTaper, profileOf, readTable, type TaperFit } from "../../kernel-helpers/survey/index.js";
 import { expectClose } from "../support/expect-close.js";
-
-/** Rows of a reference file as numbers, by the names in its header line. */
-function rowsOf(file: string): readonly Readonly<Record<string, number>>[] {
-  const lines = readFileSync(join(import.meta.dirname, "../reference", file), "utf8")
-    .split("\n")
-    .filter((line) => line !== "" && !line.startsWith("#"));
-  const names = lines[0]!.split(",");
-  return lines
-    .slice(1)
-    .map((line) => Object.fromEntries(line.split(",").map((cell, i) => [names[i]!, Number(cell)])));
-}
+import { readReference } from "../support/read-reference.js";
 
 /** A taper surveyed at its two ends and between, so well that the readings hide nothing. */
 function taperBetween(small: number, large: number, length: number): TaperFit {
@@ -30,21 +18,21 @@ function taperBetween(small: number, large: number, length: number): TaperFit {
 
 // Source: test/reference/tapers-morse.csv and tapers-brown-sharpe.csv, headers there: ends, length, taper per foot.
 const published = [
-  ...rowsOf("tapers-morse.csv").map((row) => ({
-    name: `Morse ${row.no}`,
-    large: row.A_large_in!,
-    small: row.D_small_in!,
-    length: row.length_in!,
-    perFoot: row.tpf_handbook!,
-  })),
-  ...rowsOf("tapers-brown-sharpe.csv").map((row) => ({
-    name: `Brown & Sharpe ${row.no}`,
-    large: row.large_in!,
-    small: row.small_in!,
-    length: row.length_in!,
-    perFoot: row.tpf!,
-  })),
+  ...seriesOf("Morse", "tapers-morse", ["A_large_in", "D_small_in", "length_in", "tpf_handbook"]),
+  ...seriesOf("Brown & Sharpe", "tapers-brown-sharpe", ["large_in", "small_in", "length_in", "tpf"]),
 ];
+
+function seriesOf(series: string, file: string, columns: readonly string[]) {
+  const { numbers } = readReference(file);
+  const [large, small, length, perFoot] = columns.map((name) => numbers(name));
+  return numbers("no").map((no, i) => ({
+    name: `${series} ${no}`,
+    large: large![i]!,
+    small: small![i]!,
+    length: length![i]!,
+    perFoot: perFoot![i]!,
+  }));
+}
 
 describe("drawUp(input) on published tapers", () => {
   it.each(published)("$name: seats where the diameters meet, and goes up by 12/(taper per foot)", (row) => {

@@ -85,9 +85,7 @@ export function boxHeading(
     quantityFromSi("temperature difference", si, scale);
   const { t, y: rise } = approachOf(readings, u);
   const rate = presentRate(t, rise, u, difference);
-  const others = earlier.filter((one) => one.length >= 3).map((one) => approachOf(one, u));
-  const sharing = readings.length < neededShared ? undefined : sharingOf([...others, { t, y: rise, u }]);
-  const alike = sharing?.shared === true ? others : [];
+  const { sharing, alike } = alikeStretches(readings, u, earlier);
   if (readings.length < (alike.length > 0 ? neededShared : neededAlone))
     return {
       fit: undefined,
@@ -112,33 +110,82 @@ export function boxHeading(
     if (!(error instanceof RangeError)) throw error;
     return { fit: undefined, end: undefined, noEnd: noEndText(rate), rate, rough, sharing };
   }
-  const { from, to } = fit.endInterval;
-  const last = readings.at(-1)!;
-  const at = (si: number | undefined): RunInEnd["from"] =>
-    si === undefined || !Number.isFinite(si) ? undefined : last.room.plus(difference(si));
-  if (at(from) === undefined || at(to) === undefined)
-    return { fit: undefined, end: undefined, noEnd: openEndText(at(from), at(to)), rate, rough, sharing };
-  const left =
-    fit.timeConstant *
-    Math.log(Math.abs((fit.end - approachAt(fit, t.at(-1)!).value) / (nearly * (fit.end - fit.start))));
-  return {
-    fit,
-    end: Object.freeze({
-      temperature: last.room.plus(difference(fit.end)),
-      standardUncertainty: difference(fit.uEnd),
-      from: at(from),
-      to: at(to),
-      timeConstant: measured(
-        quantityFromSi("time", fit.timeConstant, "minute"),
-        quantityFromSi("time", fit.uTimeConstant, "minute"),
-      ),
-      nearlyThere: quantityFromSi("time", Math.max(0, left), "minute"),
-    }),
-    noEnd: "",
-    rate,
-    rough,
-    sharing,
-  };
+  const { from, to } = boundsOf(fit, readings);
+  if (from === undefined || to === undefined)
+    return { fit: undefined, end: undefined, noEnd: openEndText(from, to), rate, rough, sharing };
+  return { fit, end: endOf(fit, readings), noEnd: "", rate, rough, sharing };
+}
+
+/**
+ * Where a box is heading by its readings and a forecast together: the forecast counts as one more observation of the end.
+ * It shows an end from the second reading of a stretch on, and holds as far as the forecast does.
+ *
+ * @param readings  of one stretch, in order
+ * @param u  standard uncertainty of one rise [K]
+ * @param earlier  readings of the stretches before it, in order
+ * @param rise  end over the room, foretold for this speed [K]
+ * @returns undefined where even both together set the end no bound
+ */
+export function endWithForecast(
+  readings: readonly RunInReading[],
+  u: number,
+  earlier: readonly (readonly RunInReading[])[],
+  rise: Measured<TemperatureDifference>,
+): RunInEnd | undefined {
+  const { t, y } = approachOf(readings, u);
+  const { alike } = alikeStretches(readings, u, earlier);
+  try {
+    const foretold = { end: rise.value.si, u: rise.standardUncertainty.si };
+    const fit = fitApproach(t, y, { u, alike, foretold });
+    const { from, to } = boundsOf(fit, readings);
+    return from === undefined || to === undefined ? undefined : endOf(fit, readings);
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    return undefined;
+  }
+}
+
+/** The earlier stretches whose time constant is that of the readings, where nothing speaks against it. */
+function alikeStretches(
+  readings: readonly RunInReading[],
+  u: number,
+  earlier: readonly (readonly RunInReading[])[],
+): { readonly sharing: RunInSharing | undefined; readonly alike: readonly Approaching[] } {
+  const others = earlier.filter((one) => one.length >= 3).map((one) => approachOf(one, u));
+  const sharing =
+    readings.length < neededShared ? undefined : sharingOf([...others, approachOf(readings, u)]);
+  return { sharing, alike: sharing?.shared === true ? others : [] };
+}
+
+/** The end's interval in the room of the last reading; undefined to a side without bound. */
+function boundsOf(
+  { endInterval }: Approach,
+  readings: readonly RunInReading[],
+): Pick<RunInEnd, "from" | "to"> {
+  const { room } = readings.at(-1)!;
+  const at = (si: number): RunInEnd["from"] =>
+    Number.isFinite(si)
+      ? room.plus(quantityFromSi("temperature difference", si, scaleOf(readings[0]!)))
+      : undefined;
+  return { from: at(endInterval.from), to: at(endInterval.to) };
+}
+
+function endOf(fit: Approach, readings: readonly RunInReading[]): RunInEnd {
+  const [first, last] = [readings[0]!, readings.at(-1)!];
+  const difference = (si: number): TemperatureDifference =>
+    quantityFromSi("temperature difference", si, scaleOf(first));
+  const now = approachAt(fit, last.time.si - first.time.si).value;
+  const left = fit.timeConstant * Math.log(Math.abs((fit.end - now) / (nearly * (fit.end - fit.start))));
+  return Object.freeze({
+    temperature: last.room.plus(difference(fit.end)),
+    standardUncertainty: difference(fit.uEnd),
+    ...boundsOf(fit, readings),
+    timeConstant: measured(
+      quantityFromSi("time", fit.timeConstant, "minute"),
+      quantityFromSi("time", fit.uTimeConstant, "minute"),
+    ),
+    nearlyThere: quantityFromSi("time", Math.max(0, left), "minute"),
+  });
 }
 
 /** The rise over the room from a stretch's first reading on. */

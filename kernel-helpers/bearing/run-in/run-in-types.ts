@@ -89,6 +89,8 @@ export interface RunInBox {
   readonly rate: Measured<TemperatureDifference> | undefined;
   /** Undefined where the readings do not bend towards an end yet. */
   readonly end: RunInEnd | undefined;
+  /** By readings and forecast together, from the second reading on: as good as the forecast; for this speed alone. */
+  readonly endWithForecast: RunInEnd | undefined;
   /** Of stretches whose own readings tell it; the others are left out. */
   readonly ownTimeConstants: readonly OwnTimeConstant[];
   /** Undefined where there is one stretch only, or too little to test with. */

@@ -10,9 +10,10 @@ import {
 } from "../../quantity/index.js";
 import { approachAt, coverageFactor, normalCdf } from "../../statistics/index.js";
 import type { Table } from "../../survey/index.js";
-import { type BoxHeading, boxHeading, ownTimeConstants, scaleOf } from "./box-heading.js";
-import { type BoxSigns, possibleCauses } from "./possible-causes.js";
+import { type BoxHeading, boxHeading, endWithForecast, ownTimeConstants, scaleOf } from "./box-heading.js";
+import { possibleCauses } from "./possible-causes.js";
 import { alike, type RunInTable, readRunIn } from "./read-run-in.js";
+import { departs, jumpsOf, realChange, type Seen, signsOf } from "./run-in-signs.js";
 import type { ForetoldRise, RunIn, RunInBox, RunInReading, RunInState } from "./run-in-types.js";
 
 /** What is known beside the readings. */
@@ -27,24 +28,8 @@ export interface RunInOptions {
   readonly foretold?: readonly ForetoldRise[];
 }
 
-/** What one box shows before it is compared with the others. */
-interface Seen {
-  readonly name: string;
-  readonly readings: readonly RunInReading[];
-  readonly heading: BoxHeading;
-  readonly foretold: ForetoldRise | undefined;
-  readonly against: Measured<TemperatureDifference> | undefined;
-  readonly agreement: RunInBox["agreement"];
-}
-
 /** "Go on" and "stop" are said only when their chance is at least this. */
 const sure = 0.95;
-/** A departure counts from so many standard uncertainties. */
-const departs = 2;
-/** A change between two readings counts as real from so many standard uncertainties of it. */
-const realChange = 4;
-/** An end is expected to show within this many hours. */
-const expectedWithin = 1.5;
 const hour = 3600;
 
 /**
@@ -122,11 +107,10 @@ function boxSeen(
   });
   if (readings.length === 0) throw new RangeError(`runIn: "${name}" has no readings`);
   const current = readings.at(-1)!.stretch;
-  const heading = boxHeading(
-    readings.filter(({ stretch }) => stretch === current),
-    u,
-    Array.from({ length: current }, (_, i) => readings.filter(({ stretch }) => stretch === i)),
-  );
+  const inStretch = (which: number): readonly RunInReading[] =>
+    readings.filter(({ stretch }) => stretch === which);
+  const earlier = Array.from({ length: current }, (_, i) => inStretch(i));
+  const heading = boxHeading(inStretch(current), u, earlier);
   const { end } = heading;
   const difference = (si: number): TemperatureDifference =>
     quantityFromSi("temperature difference", si, scaleOf(readings[0]!));
@@ -144,6 +128,10 @@ function boxSeen(
     readings,
     heading,
     foretold,
+    withForecast:
+      foretold === undefined || elsewhere
+        ? undefined
+        : endWithForecast(inStretch(current), u, earlier, foretold.rise),
     against,
     agreement: elsewhere
       ? "foretold for another speed"
@@ -182,6 +170,7 @@ function judged(one: Seen, all: readonly Seen[], stopAt: Temperature, u: number)
     now: last.temperature,
     rate: heading.rate,
     end: heading.end,
+    endWithForecast: one.withForecast,
     ownTimeConstants: Object.freeze(
       ownTimeConstants(
         Array.from({ length: last.stretch + 1 }, (_, i) => readings.filter(({ stretch }) => stretch === i)),
@@ -262,46 +251,6 @@ function about(value: Temperature): string {
 
 function minutes(time: Time): string {
   return `${Math.round(time.in("minute"))} min`;
-}
-
-function signsOf(one: Seen, all: readonly Seen[], u: number): BoxSigns {
-  const others = all.filter((other) => other !== one && other.foretold !== undefined);
-  const current = one.readings.filter(({ stretch }) => stretch === one.readings.at(-1)!.stretch);
-  const rises = current.map(({ temperature, room }) => temperature.kelvin - room.kelvin);
-  const crest = Math.max(...rises);
-  const spans = current.at(-1)!.time.si - current[0]!.time.si;
-  const { end, rate } = one.heading;
-  const rising = rate !== undefined && rate.value.si > departs * rate.standardUncertainty.si;
-  return {
-    hotter: one.agreement === "hotter",
-    cooler: one.agreement === "cooler",
-    settles: end !== undefined,
-    risesOn: end === undefined && rising && spans > expectedWithin * hour,
-    pastCrest:
-      rises[0]! < crest - realChange * u &&
-      rises.at(-1)! < crest - realChange * u &&
-      rises.indexOf(crest) > 0,
-    jumped: jumpsOf(one, u).length > 0,
-    othersFine:
-      others.length > 0 &&
-      others.every(({ agreement }) => agreement === "as foretold" || agreement === "cooler"),
-    othersHotToo: others.length > 0 && others.every(({ agreement }) => agreement === "hotter"),
-  };
-}
-
-/** Steps up between two readings that no steady heating makes: far steeper than the step before. */
-function jumpsOf({ readings }: Seen, u: number): readonly RunInReading[] {
-  return readings.filter((reading, i) => {
-    const [before, earlier] = [readings[i - 1], readings[i - 2]];
-    if (before === undefined || earlier === undefined || earlier.stretch !== reading.stretch) return false;
-    const expected =
-      ((before.temperature.kelvin - earlier.temperature.kelvin) * (reading.time.si - before.time.si)) /
-      (before.time.si - earlier.time.si);
-    const step = reading.temperature.kelvin - before.temperature.kelvin;
-    // A straight line on from noisy readings is itself uncertain.
-    const stretch = (reading.time.si - before.time.si) / (before.time.si - earlier.time.si);
-    return step - Math.max(0, expected) > realChange * u * Math.hypot(1, 1 + stretch, stretch);
-  });
 }
 
 function warningsOf(one: Seen, u: number): string[] {

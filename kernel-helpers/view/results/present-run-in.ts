@@ -23,6 +23,7 @@ export function presentRunIn(run: RunIn): Presentation {
       ...agreementBlocks(run.boxes),
       runInFigure(run),
       boxTable(run, scale),
+      ...forecastBlocks(run.boxes, scale),
       ...stretchBlocks(run),
       ...sharingBlocks(run.boxes),
       ...causeBlocks(run.boxes),
@@ -122,6 +123,26 @@ function boxTable({ boxes }: RunIn, scale: "degF" | "degC"): TableBlock {
         : {}),
     })),
   };
+}
+
+/** Where a box would end by the forecast and its first readings, while the readings alone do not tell. */
+function forecastBlocks(boxes: readonly RunInBox[], scale: "degF" | "degC"): Block[] {
+  const symbol = scale === "degF" ? "°F" : "°C";
+  const told = boxes.flatMap(({ name, end, endWithForecast: both }) =>
+    end !== undefined || both?.from === undefined || both.to === undefined
+      ? []
+      : [
+          `${name} ends at ${formatFixed(both.temperature.in(scale), 1)} ${symbol}, between ${formatFixed(both.from.in(scale), 1)} and ${formatFixed(both.to.in(scale), 1)} (95 %), nearly there in ${formatFixed(both.nearlyThere.in("minute"), 0)} min`,
+        ],
+  );
+  return told.length === 0
+    ? []
+    : [
+        {
+          type: "text",
+          text: `By readings and forecast together, as far as the forecast holds: ${told.join("; ")}. The verdict stands on the readings alone.`,
+        },
+      ];
 }
 
 /** Every stretch of speed and oil with the time constant of its own readings, where there is more than one. */

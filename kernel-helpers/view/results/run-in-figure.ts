@@ -1,5 +1,5 @@
 import type { RunIn, RunInBox } from "../../bearing/index.js";
-import type { Temperature } from "../../quantity/index.js";
+import { formatFixed, type Temperature } from "../../quantity/index.js";
 import type { FigureBlock } from "../blocks.js";
 import { alarm, pencil, seriesLook } from "../palette.js";
 import { plotText } from "./plot-text.js";
@@ -68,6 +68,7 @@ export function runInFigure(run: RunIn): FigureBlock {
           })),
         ],
         annotations: [
+          ...stretchLabels(run),
           {
             xref: "paper",
             x: 0.01,
@@ -82,6 +83,31 @@ export function runInFigure(run: RunIn): FigureBlock {
       },
     },
   };
+}
+
+/** At the foot of each stretch: its speed, and its oil where that changed; nothing where there is one stretch. */
+function stretchLabels({ stretches }: RunIn): Record<string, unknown>[] {
+  if (stretches.length < 2) return [];
+  return stretches.flatMap(({ from, speed, oil }, i) => {
+    const changed = oil !== "" && (i === 0 || oil !== stretches[i - 1]!.oil);
+    const words = [speed === undefined ? "" : `${formatFixed(speed.in("rpm"), 0)} rpm`, changed ? oil : ""];
+    const text = words.flatMap((word) => (word === "" ? [] : [plotText(word, 18, 60)])).join("<br>");
+    if (text === "") return [];
+    return [
+      {
+        x: from.in("minute"),
+        xanchor: "left",
+        xshift: 3,
+        yref: "paper",
+        y: 0.01,
+        yanchor: "bottom",
+        align: "left",
+        showarrow: false,
+        text,
+        font: { color: pencil, size: 11 },
+      },
+    ];
+  });
 }
 
 interface Scaled {

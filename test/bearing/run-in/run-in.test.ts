@@ -193,6 +193,59 @@ describe("runIn(table, options)", () => {
     expect(run(220).causes).toEqual([]);
     expect(run(110.5).agreement).toBe("cooler");
   });
+  it("tells an end from the second reading on where there is a forecast, and leaves the verdict to the readings", () => {
+    const early = boxes(rise(30, 25), rise(22, 20), [0, 5]);
+    const given = { ...options, foretold: [foretold("pulley box", 30, 2)] };
+    const [pulley, far] = runIn(early, given).boxes;
+    expect(pulley!.end).toBeUndefined();
+    expect(pulley!.state).toBe("cannot tell yet");
+    expectClose(pulley!.endWithForecast!.temperature.in("degC"), 50, exact);
+    // Two readings tell nothing of the end: its uncertainty is that of the forecast.
+    expectClose(pulley!.endWithForecast!.standardUncertainty.si, 2, {
+      rel: 1e-6,
+      because: "a few roundings",
+    });
+    expectClose(pulley!.endWithForecast!.timeConstant.value.in("minute"), 25, {
+      rel: 1e-3,
+      because: "four decimals",
+    });
+    expect(far!.endWithForecast).toBeUndefined();
+    // Later the readings outweigh it: the mean of both by their weights.
+    const whole = boxes(rise(30, 25), rise(22, 20));
+    const wrong = { ...options, foretold: [foretold("pulley box", 33, 2)] };
+    const [both] = runIn(whole, wrong).boxes;
+    const [alone, w] = [both!.end!, both!.end!.standardUncertainty.si ** -2];
+    expectClose(
+      both!.endWithForecast!.temperature.in("degC"),
+      (w * alone.temperature.in("degC") + 0.25 * 53) / (w + 0.25),
+      { rel: 2e-3, because: "to first order in the shift of the end" },
+    );
+    expect(
+      runIn(early, { ...options, foretold: [{ ...foretold("pulley box", 30), speed: rpm(220) }] }).boxes[0]!
+        .endWithForecast,
+    ).toBeUndefined();
+  });
+  it("covers the true end with readings and forecast together in 93 to 98 % of 600 seeded runs of four readings", () => {
+    const random = randomGenerator(11);
+    let [inside, told] = [0, 0];
+    for (let i = 0; i < 600; i++) {
+      const found = runIn(
+        boxes((t) => rise(30, 25)(t) + 0.5 * random.normal(), rise(22, 20), [0, 5, 10, 15]),
+        {
+          ...options,
+          foretold: [foretold("pulley box", 30 + 3 * random.normal(), 3)],
+        },
+      );
+      const end = found.boxes[0]!.endWithForecast;
+      if (end === undefined) continue;
+      told++;
+      if (end.from!.in("degC") <= 50 && 50 <= end.to!.in("degC")) inside++;
+    }
+    // Only where the first readings happen to bend away from the forecast is nothing said.
+    expect(told).toBeGreaterThan(570);
+    expect(inside / told).toBeGreaterThan(0.93);
+    expect(inside / told).toBeLessThan(0.98);
+  }, 60_000);
   it("compares with the forecast within both uncertainties, and ranks what could make the difference", () => {
     const fine = runIn(boxes(rise(30, 25), rise(22, 20)), {
       ...options,

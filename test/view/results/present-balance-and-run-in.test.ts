@@ -22,6 +22,7 @@ import {
 import { readTable, type Table } from "../../../kernel-helpers/survey/index.js";
 import { present } from "../../../kernel-helpers/view/present.js";
 import { renderText } from "../../../kernel-helpers/view/render-text.js";
+import { runInFigure } from "../../../kernel-helpers/view/results/run-in-figure.js";
 
 const tableOf = (name: string, ...lines: readonly string[]): Table =>
   readTable(new TextEncoder().encode(lines.join("\n")), { name, file: `${name}.csv` });
@@ -95,6 +96,28 @@ describe("present(run-in)", () => {
     expect(shown).toMatch(/YES: go on running; read again in \d+ min/);
     expect(shown).toMatch(/pulley box .* 50\.0 +4\d\.\d to 5\d\.\d/);
     expect(shown).toMatch(/stop temperature of 70 °C/);
+  });
+  it("tells where the forecast and two readings together lead, while the readings alone tell no end", () => {
+    const early = tableOf("run-in", "time [min],room [degC],pulley box [degC]", "0,20,20", "10,20,28.5");
+    const foretold = [{ box: "pulley box", rise: measured(deltaC(30), deltaC(2)) }];
+    const shown = text(runIn(early, { ...options, foretold })).replace(/\s+/g, " ");
+    expect(shown).toMatch(/CANNOT TELL YET/);
+    expect(shown).toMatch(
+      /By readings and forecast together, as far as the forecast holds: pulley box ends at 50\.0 °C, between 4\d\.\d and 5\d\.\d \(95 %\), nearly there in \d+ min\. The verdict stands on the readings alone/,
+    );
+    expect(text(runIn(table(30), { ...options, foretold }))).not.toMatch(/forecast together/);
+  });
+  it("names speed and oil at the foot of each stretch of the figure, and nothing where there is one", () => {
+    const rows = [0, 10, 20, 30, 40, 50].map(
+      (t) => `${t},${t < 30 ? 60 : 110},20,${20 + t / 4},${t === 0 ? "ISO 100" : ""}`,
+    );
+    const two = tableOf("run-in", "time [min],speed [rpm],room [degC],box [degC],oil [text]", ...rows);
+    const labels = (of: Table): unknown[] =>
+      (runInFigure(runIn(of, options)).figure.layout.annotations as { text: string }[]).map(
+        (one) => one.text,
+      );
+    expect(labels(two)).toEqual(["60 rpm<br>ISO 100", "110 rpm", "stop at 70 °C"]);
+    expect(labels(table(30))).toEqual(["stop at 70 °C"]);
   });
   it("says stop for the box that is going there", () => {
     expect(text(runIn(table(80), options))).toMatch(/NO: stop for pulley box/);
