@@ -16,14 +16,22 @@ export interface CellContext {
 
 const storage = new AsyncLocalStorage<CellContext>();
 
+let latest: CellContext | undefined;
+
 /** Runs something as part of a cell. */
 export function insideCell<T>(context: CellContext, run: () => T): T {
+  latest = context;
   return storage.run(context, run);
 }
 
 /** The cell whose code is running now, or set going what is running now. */
 export function currentCell(): CellContext | undefined {
   return storage.getStore();
+}
+
+/** The cell that ran last, or still runs: whatever comes from nowhere is most likely its doing. */
+export function latestCell(): CellContext | undefined {
+  return latest;
 }
 
 /** Runs something that serves all cells, and must outlive the one that happens to be running. */

@@ -99,6 +99,7 @@ export class CellDesk {
       this.#output.flush();
       this.#publish(cell, "execute_result", { execution_count: cell.number, ...bundle });
     };
+    if (typeof value === "function" && value.name === lastValueName) hideName(value);
     if (typeof value !== "object" && typeof value !== "function")
       return result({ data: { "text/plain": inspect(value) }, metadata: {} });
     // Loaded with the first value that may have a look of its own, so that the kernel starts without it.
@@ -132,6 +133,13 @@ export class CellDesk {
     const error = thrownError(first, this.#placesOf);
     return { ...error, traceback: [...error.traceback, strayHint] };
   }
+}
+
+/** What tslab calls the value of a cell's last line; a function without a name of its own takes it. */
+const lastValueName = "tsLastExpr";
+
+function hideName(nameless: object): void {
+  Object.defineProperty(nameless, "name", { value: "", configurable: true });
 }
 
 /** What a value looks like, as the executed notebook carries it. */

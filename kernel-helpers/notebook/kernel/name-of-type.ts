@@ -9,6 +9,8 @@ export function nameOfType(type: string): string {
   if (kind !== undefined) return kind === "number" ? "plain number" : kind;
   if (/^Quantity<string>$|^AnyQuantity$/.test(type)) return "quantity";
   if (type in plainNames) return plainNames[type]!;
+  const unitOf = /^UnitOf<"(.+)">$/.exec(type)?.[1];
+  if (unitOf !== undefined) return `unit of ${unitOf}`;
   if (/^Promise<.+>$/.test(type)) return "value still being computed";
   if (/^"[^"]*"$/.test(type)) return `text ${type}`;
   if (/^-?\d+(\.\d+)?$/.test(type)) return `plain number ${type}`;
@@ -20,7 +22,7 @@ export function nameOfType(type: string): string {
 /** The name with "a" or "an"; names that are types of their own, or need none, stay as they are. */
 export function withArticle(name: string): string {
   if (withoutArticle.test(name)) return name;
-  return /^[aeiou]/.test(name) ? `an ${name}` : `a ${name}`;
+  return /^[aeiou](?!nit )/.test(name) ? `an ${name}` : `a ${name}`;
 }
 
 /** Uncountable ones, and what is left of types: these begin with a capital or hold signs. */

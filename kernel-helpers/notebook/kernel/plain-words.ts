@@ -1,4 +1,7 @@
+import { packageName } from "../../record/package-root.js";
+import { helperNames } from "./helper-names.js";
 import { nameOfType, withArticle } from "./name-of-type.js";
+import { unitWords } from "./unit-words.js";
 
 /** One message of TypeScript; a fault is a message and the details that follow it. */
 export interface CompilerMessage {
@@ -15,23 +18,28 @@ export interface CompilerMessage {
  *          // "shaft is not known here: is it spelled right, and was its cell run before?"
  */
 export function plainWords(fault: readonly CompilerMessage[]): string {
-  const texts = fault.map((message) => message.messageText.replaceAll(/import\("[^"]*"\)\./g, ""));
+  const texts = fault.map((message) => withoutPaths(message.messageText));
   // The details are the more telling the deeper they lie; those of several overloads all speak of the last one.
   for (const rule of rules) {
     for (const text of texts) {
       const found = rule.pattern.exec(text);
-      if (found !== null)
-        return rule.say(
-          found.slice(1).map((part) => part ?? ""),
-          texts,
-        );
+      if (found === null) continue;
+      const parts = found.slice(1).map((part) => part ?? "");
+      if (rule.when?.(parts) !== false) return rule.say(parts, texts);
     }
   }
   return texts[0]?.replace(/\.$/, "") ?? "";
 }
 
+/** TypeScript names the file of a type where two have one name. */
+export function withoutPaths(text: string): string {
+  return text.replaceAll(/import\("[^"]*"\)\./g, "");
+}
+
 interface Rule {
   readonly pattern: RegExp;
+  /** Asked where the pattern alone does not tell. */
+  readonly when?: (parts: readonly string[]) => boolean;
   readonly say: (parts: readonly string[], texts: readonly string[]) => string;
 }
 
@@ -44,13 +52,13 @@ const rules: readonly Rule[] = [
   {
     pattern: /^Property '(.+)' is missing in type '(.+)' but required in type '(.+)'/,
     say: ([name, got, wanted]) =>
-      isQuantity(wanted!) ? sayMismatch(got!, wanted!, []) : `${name} is missing here`,
+      isNoLiteral(got!, wanted!) ? sayMismatch(got!, wanted!, []) : `${name} is missing here`,
   },
   {
     pattern:
       /^Type '(.+)' is missing the following properties from type '(.+)': (.+?)(?:, and (\d+) more\.?)?$/,
     say: ([got, wanted, names, more]) =>
-      isQuantity(wanted!)
+      isNoLiteral(got!, wanted!)
         ? sayMismatch(got!, wanted!, [])
         : `${names} are missing here${more === "" ? "" : `, and ${more} more`}`,
   },
@@ -78,6 +86,15 @@ const rules: readonly Rule[] = [
   {
     pattern: /^Type '(.+)' is not assignable to type '(.+)'/,
     say: ([got, wanted], texts) => sayMismatch(got!, wanted!, texts),
+  },
+  {
+    pattern: /^Type '(.+)' has no properties in common with type '(.+)'/,
+    say: ([got, wanted]) => sayMismatch(got!, wanted!, []),
+  },
+  {
+    pattern: /^Cannot find name '(.+?)'/,
+    when: ([name]) => helperNames().has(name!),
+    say: ([name]) => `${name} is not known here: put import { ${name} } from "${packageName}" before it`,
   },
   {
     pattern: /^Cannot find name '(.+)'\. Did you mean (?:the instance member )?'(.+)'\?/,
@@ -112,7 +129,7 @@ const rules: readonly Rule[] = [
     say: () => "this may be missing: check that it is there before using it",
   },
   {
-    pattern: /^Module '"(.+)"' has no exported member (?:named )?'(.+)'\. Did you mean '(.+)'\?/,
+    pattern: /^(?:Module )?'"(.+)"' has no exported member (?:named )?'(.+)'\. Did you mean '(.+)'\?/,
     say: ([module, name, meant]) => `${module} has no ${name}; did you mean ${meant}?`,
   },
   {
@@ -122,6 +139,26 @@ const rules: readonly Rule[] = [
   {
     pattern: /^Cannot find module '(.+)' or its corresponding type declarations/,
     say: ([module]) => `${module} was not found: is it spelled right, and is it installed?`,
+  },
+  {
+    pattern: /^This condition will always return true since this 'Promise</,
+    say: () => "this is a value still being computed: put await before it",
+  },
+  {
+    pattern: /^Variable '(.+)' is used before being assigned/,
+    say: ([name]) => `${name} has no value yet`,
+  },
+  {
+    pattern: /^The value '(?:null|undefined)' cannot be used here/,
+    say: () => "there is nothing here that this could be taken from",
+  },
+  {
+    pattern: /^Cannot redeclare exported variable/,
+    say: () => "leave out the word export: every name of a cell is known to the cells after it",
+  },
+  {
+    pattern: /^A 'return' statement can only be used within a function body/,
+    say: () => "return has no place outside a function: a cell shows the value of its last line",
   },
   {
     pattern: /^Cannot redeclare block-scoped variable '(.+)'/,
@@ -154,6 +191,9 @@ function sayMismatch(got: string, wanted: string, texts: readonly string[]): str
   const field = texts
     .map((text) => /^Types of property '(.+)' are incompatible/.exec(text)?.[1])
     .find((name) => name !== undefined && name !== "dimension");
+  const kindOfUnit = /^UnitOf<"(.+)">$/.exec(wanted)?.[1];
+  const written = /^"(.*)"$/.exec(got)?.[1];
+  if (kindOfUnit !== undefined && written !== undefined) return unitWords(kindOfUnit, written);
   const found = nameOfType(got);
   const needed = nameOfType(wanted);
   const where = field === undefined ? "here" : `for ${field}`;
@@ -179,6 +219,11 @@ function innermostMismatch(
     return { got: withArticle(got!), wanted: withArticle(wanted!) };
   }
   return undefined;
+}
+
+/** Where what is there has a name of its own, that says more than what it lacks. */
+function isNoLiteral(got: string, wanted: string): boolean {
+  return isQuantity(wanted) || !got.startsWith("{");
 }
 
 function isQuantity(type: string): boolean {

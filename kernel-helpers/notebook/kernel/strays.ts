@@ -1,4 +1,4 @@
-import { type CellContext, currentCell } from "./cell-context.js";
+import { type CellContext, currentCell, latestCell } from "./cell-context.js";
 
 /** Tells of an error that came after its cell had ended. */
 export type TellLate = (cell: CellContext, reason: unknown) => void;
@@ -10,7 +10,7 @@ export type TellLate = (cell: CellContext, reason: unknown) => void;
 export function watchStrays(tellLate: TellLate): void {
   const keptWith = new WeakMap<Promise<unknown>, CellContext>();
   const keep = (key: unknown, reason: unknown): void => {
-    const cell = currentCell();
+    const cell = currentCell() ?? latestCell(); // Node does not say what set a microtask going
     if (cell === undefined) process.stderr.write(`${String(reason)}\n`);
     else if (cell.running) cell.strays.set(key, reason);
     else tellLate(cell, reason);

@@ -2,7 +2,7 @@ import type { Diagnostic } from "tslab/dist/converter.js";
 import type { ErrorContent } from "./error-content.js";
 import { excerpt } from "./excerpt.js";
 import { faint, red } from "./ink.js";
-import { plainWords } from "./plain-words.js";
+import { plainWords, withoutPaths } from "./plain-words.js";
 
 /** Faults past this many are counted, not shown: the first ones are usually the cause of the rest. */
 const most = 8;
@@ -15,7 +15,12 @@ const most = 8;
  * @param source      the whole text of the cell
  */
 export function typeError(diagnostics: readonly Diagnostic[], source: string): ErrorContent {
-  const faults = mostTelling(groupByPlace(diagnostics));
+  const lines = source.split("\n").length;
+  const all = mostTelling(groupByPlace(diagnostics));
+  // tslab puts a line of its own after the cell; what is wrong there is wrong in the cell, and told there.
+  const faults = all.filter(
+    ([head], i) => i === 0 || head!.fileName !== undefined || head!.start.line < lines,
+  );
   const told = faults.slice(0, most).flatMap((fault) => tellFault(fault, source));
   const more = faults.length > most ? [`and ${faults.length - most} more`] : [];
   const first = faults[0]!;
@@ -62,7 +67,9 @@ function tellFault(fault: readonly Diagnostic[], source: string): string[] {
   return [
     red(`${enameOf(first.code)}: ${plainWords(fault)} (${whereIs(first)})`),
     ...(fileName === undefined ? excerpt(source, at, length) : []),
-    ...fault.map((message, i) => faint(`${i === 0 ? `TS${message.code}: ` : "  "}${message.messageText}`)),
+    ...fault.map((message, i) =>
+      faint(`${i === 0 ? `TS${message.code}: ` : "  "}${withoutPaths(message.messageText)}`),
+    ),
   ];
 }
 
@@ -89,7 +96,11 @@ function groupByPlace(diagnostics: readonly Diagnostic[]): Diagnostic[][] {
   const groups: Diagnostic[][] = [];
   for (const diagnostic of diagnostics) {
     const last = groups.at(-1);
-    const detail = last?.[0]?.start.offset === diagnostic.start.offset && diagnostic.fileName === undefined;
+    const head = last?.[0];
+    const detail =
+      head?.start.offset === diagnostic.start.offset &&
+      diagnostic.fileName === undefined &&
+      isGrammar(head.code) === isGrammar(diagnostic.code); // else it is a consequence, and no detail
     if (last !== undefined && detail) last.push(diagnostic);
     else groups.push([diagnostic]);
   }

@@ -1,6 +1,6 @@
 /** What each kind of result looks like. */
 export { presentProfile } from "./present-profile.js";
-export { isSingle, presentSingle, presentSingles } from "./present-quantity.js";
+export { isSingle, presentSingle, presentSingles, type Single, singleText } from "./present-quantity.js";
 export { presentResult } from "./present-result.js";
 export { presentTable } from "./present-table.js";
 export { presentTaper } from "./present-taper.js";

@@ -9,7 +9,8 @@ import type { Presentation } from "../blocks.js";
 import { formatMeasured } from "../format-measured.js";
 import { countText } from "./count-text.js";
 
-type Single = AnyQuantity | Temperature | Measured<AnyQuantity | number>;
+/** A value by itself: with its unit, its uncertainty, or both. */
+export type Single = AnyQuantity | Temperature | Measured<AnyQuantity | number>;
 
 /** Longer lists are cut, with the count said. */
 const mostListed = 200;
@@ -40,6 +41,7 @@ function isMeasured(value: unknown): value is Measured<AnyQuantity | number> {
   return typeof value === "object" && value !== null && (value as { kind?: unknown }).kind === "measured";
 }
 
-function singleText(value: Single): string {
+/** The value as a cell shows it. */
+export function singleText(value: Single): string {
   return isMeasured(value) ? formatMeasured(value) : value.toString();
 }

@@ -81,6 +81,17 @@ describe("a cell that goes well", () => {
     expect(await run("null")).toEqual([]);
     expect(await run("const nothing = 1;")).toEqual([]);
   });
+  it("shows rows of quantities as a table, a record of them one a line, and a function without the kernel's name for it", async () => {
+    const htmlOf = async (code: string): Promise<string> => {
+      const result = (await run(code)).find(({ type }) => type === "execute_result");
+      return String((result!.content.data as Record<string, unknown>)["text/html"]);
+    };
+    await run('import { inch, thou } from "journalbox";');
+    const rows = await htmlOf("[{ station: inch(1), wear: thou(3) }, { station: inch(2), wear: thou(5) }]");
+    expect(rows).toMatch(/<table[\s\S]*station[\s\S]*thou[\s\S]*<td[^>]*>5</);
+    expect(await htmlOf("({ bore: inch(2), wear: thou(3) })")).toMatch(/bore[\s\S]*2 in/);
+    expect(await resultOf("(x: number) => x")).toBe("[Function (anonymous)]");
+  });
   it("tells printed text in order, before the result", async () => {
     const outputs = await run('console.log("one"); console.error("two"); process.stdout.write("Ø"); 3');
     expect(outputs.map(({ type, content }) => [type, content.name, content.text])).toEqual([
@@ -122,6 +133,19 @@ describe("a cell whose types are wrong", () => {
       content: { ename: error.ename, evalue: error.evalue },
     });
     expect(await resultOf("ran")).toBe("false");
+  });
+  it("says a fault of grammar once, without its consequences, and nothing of lines that are not the cell's", async () => {
+    const magic = await failureOf("%matplotlib inline");
+    expect(magic.told.join("\n")).not.toMatch(/is not known here/);
+    const exported = await failureOf("export const handed = 3;");
+    expect(exported.error.evalue).toMatch(/^leave out the word export/);
+    expect(exported.told.join("\n")).not.toContain("line 2");
+  });
+  it("names no file of the machinery in TypeScript's own words", async () => {
+    await run('import { inch } from "journalbox";');
+    const { told } = await failureOf("inch(1) + inch(2)");
+    expect(told.join("\n")).toMatch(/TS2365: .*'Quantity<"length">'/);
+    expect(told.join("\n")).not.toContain("import(");
   });
   it("is checked strictly: no implicit any, nothing possibly missing", async () => {
     expect((await failureOf("const half = (x) => x / 2;")).error.evalue).toBe(
@@ -184,6 +208,15 @@ describe("what nobody awaits", () => {
     expect(told).toContain("> 2 | void (async () => { throw new Error('stray'); })();");
     expect(told.at(-1)).toMatch(/^Nothing waited for this: put await before/);
   });
+  it("makes its cell fail when it throws outside any promise while the cell runs", async () => {
+    for (const later of ["queueMicrotask", "process.nextTick"]) {
+      const { error, told } = await failureOf(
+        `const c = 2;\n${later}(() => { throw new Error("${later}"); });\nc`,
+      );
+      expect(error.evalue).toBe(later);
+      expect(told.join("\n")).toContain(`> 2 | ${later}(`);
+    }
+  });
   it("is fine where it is awaited a moment later", async () => {
     const code =
       "const p = Promise.reject(new Error('x'));\nawait new Promise((r) => setTimeout(r, 5));\nawait p.catch(() => 7)";
@@ -234,6 +267,8 @@ describe("imports", () => {
   it("have the package's types", async () => {
     const { error } = await failureOf('import { noSuchHelper } from "journalbox";');
     expect(error.evalue).toBe("journalbox has no noSuchHelper (line 1)");
+    const near = await failureOf('import { openRebuilt } from "journalbox";');
+    expect(near.error.evalue).toBe("journalbox has no openRebuilt; did you mean openRebuild? (line 1)");
   });
   it("find a package of the notebook's own folder, through its exports too", async () => {
     expect(await resultOf('import { answer } from "own-package";\nconst n: number = answer;\nn')).toBe("42");

@@ -12,6 +12,13 @@ import { inch, thou, lbf, degF, type Quantity, type Temperature } from "${root.r
 declare function fit(options: { bore: Quantity<"length">; load: Quantity<"force"> }): number;
 declare const maybe: { size: number } | undefined;
 declare const later: Promise<{ size: number }>;
+declare const name: string;
+interface Part { length: number; bore: number; mass: number; }
+interface Tool { length: number; }
+declare const other: Tool;
+declare function takes(part: Part): void;
+interface Place { folder?: string; }
+declare function open(place?: Place): void;
 `;
 
 /** Lines of a cell, and what is to be said of the fault in each. */
@@ -61,6 +68,23 @@ const cases: readonly (readonly [cell: string, words: string])[] = [
     "const n: number = later;",
     "a plain number was expected here, but this is a value still being computed: put await before it",
   ],
+  ['inch(2).in("lbf");', "a unit of length was expected here, but lbf is a unit of force"],
+  ['inch(2).in("in");', 'there is no unit "in"; did you mean "inch"?'],
+  ['inch(2).in("MM");', 'there is no unit "MM"; did you mean "mm"?'],
+  ['inch(2).in("micrometer");', 'there is no unit "micrometer"; did you mean "micrometre"?'],
+  [
+    'lbf(2).in("smoot");',
+    'there is no unit "smoot"; a force has "newton", "kilonewton", "lbf", "kgf", "shortTonForce", "longTonForce"',
+  ],
+  ["inch(2).in(name);", "a unit of length was expected here, but this is text"],
+  ["takes(inch(3));", "Part was expected here, but this is a length"],
+  ["takes(other);", "Part was expected here, but this is Tool"],
+  ["open('here');", 'Place was expected here, but this is text "here"'],
+  ["wearBands;", 'wearBands is not known here: put import { wearBands } from "journalbox" before it'],
+  ["later && 1;", "this is a value still being computed: put await before it"],
+  ["let unset: number; unset;", "unset has no value yet"],
+  ["null.size;", "there is nothing here that this could be taken from"],
+  ["return 5;", "return has no place outside a function: a cell shows the value of its last line"],
   ["const w: number = undefined;", "a plain number was expected here, but this is nothing"],
 ];
 
