@@ -11,7 +11,7 @@ const fewUnits = 6;
  * @param kind what the unit must measure
  * @param written what stands there, without quotes
  * @example unitWords("length", "lbf") // "a unit of length was expected here, but lbf is a unit of force"
- * @example unitWords("length", "in")  // 'there is no unit "in"; did you mean "inch"?'
+ * @example unitWords("length", "in")  // "there is no unit \"in\"; did you mean \"inch\"?"
  */
 export function unitWords(kind: string, written: string): string {
   const known = unitSpelled(written) ?? unitButForCapitals(written);
