@@ -44,8 +44,8 @@ export function runInFigure(run: RunIn): FigureBlock {
         title: { text: plotText(`Run-in: ${run.title}`) },
         width,
         height,
-        xaxis: { title: { text: "time since the start [min]" }, range: [firstTime, until] },
-        yaxis: { title: { text: `temperature [${symbol}]` } },
+        xaxis: { title: { text: "time since the start [min]" }, range: [firstTime - 0.015 * until, until] },
+        yaxis: { title: { text: `temperature [${symbol}]` }, ...footRoom(run, on, perDegree) },
         margin: { l: 64, r: 24, t: 76, b: 52 },
         shapes: [
           {
@@ -108,6 +108,29 @@ function stretchLabels({ stretches }: RunIn): Record<string, unknown>[] {
       },
     ];
   });
+}
+
+/** A range that leaves the foot of the figure to the names of the stretches; none where there are none. */
+function footRoom(
+  run: RunIn,
+  on: (t: Temperature) => number,
+  perDegree: number,
+): { readonly range?: readonly [number, number] } {
+  const lines = Math.max(0, ...stretchLabels(run).map(({ text }) => String(text).split("<br>").length));
+  if (lines === 0) return {};
+  const seen = run.boxes.flatMap(({ readings, curve, foretold }) => [
+    ...readings.flatMap(({ temperature, room }) => [on(temperature), on(room)]),
+    ...curve.flatMap(({ temperature, band }) =>
+      [-1, 1].map((side) => on(temperature) + side * band.si * perDegree),
+    ),
+    ...(foretold === undefined
+      ? []
+      : [-1.96, 1.96].map((k) => on(foretold.temperature) + k * foretold.standardUncertainty.si * perDegree)),
+  ]);
+  const [low, high] = [Math.min(...seen, on(run.stopAt)), Math.max(...seen, on(run.stopAt))];
+  return {
+    range: [round(low - (0.05 + 0.055 * lines) * (high - low), 3), round(high + 0.09 * (high - low), 3)],
+  };
 }
 
 interface Scaled {
