@@ -92,6 +92,19 @@ describe("a cell that goes well", () => {
     expect(await htmlOf("({ bore: inch(2), wear: thou(3) })")).toMatch(/bore[\s\S]*2 in/);
     expect(await resultOf("(x: number) => x")).toBe("[Function (anonymous)]");
   });
+  it("tells what a cell prints while it works, though it never waits", async () => {
+    const heard: number[] = [];
+    const code =
+      "for (const part of [1, 2, 3]) {\n  const start = Date.now();\n  process.stdout.write('part ' + part + '\\n');\n  while (Date.now() - start < 600) {}\n}";
+    await kernel.execute(code, {
+      onOutput: ({ type }) => {
+        if (type === "stream") heard.push(Date.now());
+      },
+    });
+    const ended = Date.now();
+    // Heard only once the cell has ended, it would be heard with it. The first may wait for the second: 600 ms.
+    expect(ended - heard[0]!).toBeGreaterThan(500);
+  });
   it("tells printed text in order, before the result", async () => {
     const outputs = await run('console.log("one"); console.error("two"); process.stdout.write("Ø"); 3');
     expect(outputs.map(({ type, content }) => [type, content.name, content.text])).toEqual([
