@@ -95,21 +95,14 @@ export function boxHeading(
       rough: false,
       sharing,
     };
-  let fit: Approach;
-  let rough = false;
+  let found: ReturnType<typeof fitAsRough>;
   try {
-    fit = fitApproach(t, rise, { u, alike });
-    // Rougher than the thermometer: judged by the scatter, wider.
-    const left = fit.degreesOfFreedom;
-    rough = left > 0 && fit.residualSumOfSquares > chiSquareQuantile(0.99, left);
-    if (rough) {
-      const wider = u * Math.sqrt(fit.residualSumOfSquares / left);
-      fit = fitApproach(t, rise, { u: wider, alike: alike.map((one) => ({ ...one, u: wider })) });
-    }
+    found = fitAsRough(t, rise, u, { alike });
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;
-    return { fit: undefined, end: undefined, noEnd: noEndText(rate), rate, rough, sharing };
+    return { fit: undefined, end: undefined, noEnd: noEndText(rate), rate, rough: false, sharing };
   }
+  const { fit, rough } = found;
   const { from, to } = boundsOf(fit, readings);
   if (from === undefined || to === undefined)
     return { fit: undefined, end: undefined, noEnd: openEndText(from, to), rate, rough, sharing };
@@ -136,13 +129,31 @@ export function endWithForecast(
   const { alike } = alikeStretches(readings, u, earlier);
   try {
     const foretold = { end: rise.value.si, u: rise.standardUncertainty.si };
-    const fit = fitApproach(t, y, { u, alike, foretold });
+    const { fit } = fitAsRough(t, y, u, { alike, foretold });
     const { from, to } = boundsOf(fit, readings);
     return from === undefined || to === undefined ? undefined : endOf(fit, readings);
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;
     return undefined;
   }
+}
+
+/** An approach; where the readings scatter more than the thermometer explains, judged by the scatter, wider. */
+function fitAsRough(
+  t: readonly number[],
+  y: readonly number[],
+  u: number,
+  given: {
+    readonly alike: readonly Approaching[];
+    readonly foretold?: { readonly end: number; readonly u: number };
+  },
+): { readonly fit: Approach; readonly rough: boolean } {
+  const fit = fitApproach(t, y, { u, ...given });
+  const left = fit.degreesOfFreedom;
+  if (!(left > 0 && fit.residualSumOfSquares > chiSquareQuantile(0.99, left))) return { fit, rough: false };
+  const wider = u * Math.sqrt(fit.residualSumOfSquares / left);
+  const alike = given.alike.map((one) => ({ ...one, u: wider }));
+  return { fit: fitApproach(t, y, { ...given, u: wider, alike }), rough: true };
 }
 
 /** The earlier stretches whose time constant is that of the readings, where nothing speaks against it. */

@@ -180,7 +180,10 @@ function requireTrials({ runs, planes, file }: BalanceRuns): void {
   );
   if (different.length < planes.length + 1)
     throw new RangeError(
-      `balance: ${planes.length + 1} runs with different masses are needed, got ${different.length} in ${file}: two runs with the same masses tell the same`,
+      `balance: ${planes.length + 1} runs with different masses are needed, got ${different.length} in ${file}: two runs with the same masses tell the same (${runs
+        .filter((run) => !different.includes(run))
+        .map(({ line }) => `line ${line}`)
+        .join(", ")})`,
     );
 }
 

@@ -225,6 +225,14 @@ describe("runIn(table, options)", () => {
         .endWithForecast,
     ).toBeUndefined();
   });
+  it("widens that too where the readings scatter more than the thermometer", () => {
+    const given = { ...options, foretold: [foretold("pulley box", 30, 3)] };
+    const rough = boxes((t) => rise(30, 25)(t) + (t % 20 === 0 ? 3 : -3), rise(22, 20));
+    const [calm, wild] = [boxes(rise(30, 25), rise(22, 20)), rough].map(
+      (table) => runIn(table, given).boxes[0]!.endWithForecast!.standardUncertainty.si,
+    );
+    expect(wild!).toBeGreaterThan(2 * calm!);
+  });
   it("covers the true end with readings and forecast together in 93 to 98 % of 600 seeded runs of four readings", () => {
     const random = randomGenerator(11);
     let [inside, told] = [0, 0];

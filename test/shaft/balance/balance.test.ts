@@ -182,6 +182,38 @@ describe("balance(runs)", () => {
     expect(inside / all).toBeGreaterThan(0.93);
     expect(inside / all).toBeLessThan(0.97);
   });
+  it("keeps to it in two planes, of the masses and of what the check run left", () => {
+    const random = randomGenerator(20260505);
+    const u = 0.05;
+    // Direction by direction, against truth: what takes the unbalance away, and what a check run leaves.
+    const put: [number, number][] = [
+      [4.5, 25],
+      [3, 255],
+    ];
+    let [inside, all] = [0, 0];
+    for (let i = 0; i < 1000; i++) {
+      const noise = (): number => u * random.normal();
+      const runs = runsOf(machine, [[none, none], [[4, 60], none], [none, [4, 200]], put], { radius, noise });
+      const known = { ...runs, uncertainties: runs.runs.map(() => [u * 2.54e-5, u * 2.54e-5]) };
+      balance(known).planes.forEach(({ mass, left }, p) => {
+        const [truth, at] = [machine.unbalance[p]!, put[p]!];
+        const size = Math.hypot(truth.re, truth.im);
+        const stays = Math.hypot(
+          truth.re + at[0] * Math.cos((at[1] * Math.PI) / 180),
+          truth.im + at[0] * Math.sin((at[1] * Math.PI) / 180),
+        );
+        all++;
+        if (Math.abs(mass.value.in("ounce") - size) < 1.96 * mass.standardUncertainty.in("ounce")) inside++;
+        if (p === 1) return; // what stays there is nothing: the length of a vector about 0 is not normal
+        all++;
+        const { value, standardUncertainty } = left.amount;
+        if (Math.abs(value.in("ounceInch") - 13 * stays) < 1.96 * standardUncertainty.in("ounceInch"))
+          inside++;
+      });
+    }
+    expect(inside / all).toBeGreaterThan(0.93);
+    expect(inside / all).toBeLessThan(0.97);
+  });
   it("says that a machine does not answer in proportion, and widens the uncertainty", () => {
     const runs = runsOf(onePlane, [[none], [[2, 60]], [[4, 60]]], { radius });
     const bent = {
@@ -221,7 +253,7 @@ describe("balance(runs)", () => {
           { radius },
         ),
       ),
-    ).toThrow(/3 runs with different masses are needed, got 2/);
+    ).toThrow(/3 runs with different masses are needed, got 2 in .*tell the same \(line 4\)/);
     expect(() =>
       balance(
         runsOf(
