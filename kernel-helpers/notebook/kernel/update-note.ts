@@ -8,7 +8,7 @@ export function updateNote(running: string, installed: string): Presentation {
     blocks: [
       {
         type: "warning",
-        text: `Journalbox was ${how} while this kernel runs. Cells still compute with the helpers it started with: restart the kernel to use the new ones.`,
+        text: `Journalbox was ${how} while this kernel runs. The helpers it has loaded stay as they were: restart the kernel, so that all are of one version.`,
       },
     ],
   };
