@@ -53,7 +53,7 @@ const defaultPhase = (3 * Math.PI) / 180;
 /**
  * Runs of a machine with trial masses, read from a table: one row a run. Columns `mass <plane>` and `angle <plane>`
  * say what was fastened where (0 for nothing), `amplitude <pickup>` and `phase <pickup>` what was read. With one
- * plane or one pickup the name may be left out.
+ * plane or one pickup the name may be left out. Two planes at most; as many pickups as there are, two at each box say.
  *
  * A component's standard uncertainty: u² = (u²(A) + (A·u(φ))²)/2, the same in both directions; u(A) is the stated
  * share of the amplitude, but no less than a quarter of that of the pickup's largest.
@@ -83,6 +83,10 @@ export function balanceRuns(table: Table, options: BalanceRunsOptions): BalanceR
     );
   const planeNames = namesOf(table, "mass", "angle");
   const pickupNames = namesOf(table, "amplitude", "phase");
+  if (planeNames.length > 2)
+    throw new RangeError(
+      `balanceRuns: ${table.file}: one or two planes can be reckoned, got ${planeNames.length}: ${planeNames.join(", ")}`,
+    );
   const planes = planeNames.map((name) => Object.freeze({ name, radius: radiusOf(options.radius, name) }));
   const masses = planeNames.map((name) => quantitiesOf(table, joined("mass", name), "mass"));
   const angles = planeNames.map((name) => quantitiesOf(table, joined("angle", name), "angle"));
@@ -167,10 +171,6 @@ function namesOf(table: Table, first: string, second: string): readonly string[]
       `balanceRuns: ${table.file}: column "${joined(has, alone)}" needs a column "${joined(lacks, alone)}" beside it, got none`,
     );
   }
-  if (names.length > 2)
-    throw new RangeError(
-      `balanceRuns: one or two planes and pickups can be reckoned, got ${names.length}: ${names.join(", ")}`,
-    );
   return names;
 }
 

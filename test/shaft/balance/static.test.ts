@@ -75,6 +75,14 @@ describe("permissibleUnbalance(options)", () => {
     });
     expectClose(eccentricity.in("micrometre"), amount.in("gramMillimetre") / 2, rounding);
   });
+  it("agrees with the form for pounds and ounces: U = 6.015·G·W/N", () => {
+    // As printed by the trade press for ISO 1940-1 (energy-tech.com, article 18389): W in lb, N in rpm, U in oz·in.
+    const { amount } = permissibleUnbalance({ mass: pound(180), speed: rpm(110), grade: 6.3 });
+    expectClose(amount.in("ounceInch"), (6.015 * 6.3 * 180) / 110, {
+      rel: 2e-4,
+      because: "6.015 is printed to four digits",
+    });
+  });
   it("shares the whole between two bearings, more to the nearer, and falls as the speed grows", () => {
     const rotor = { mass: pound(180), speed: rpm(110), grade: 16 };
     const { amount, atBearings } = permissibleUnbalance({ ...rotor, toBearings: [inch(6), inch(18)] });
