@@ -16,7 +16,7 @@ import { typeError } from "./type-error.js";
 
 /** The content of an execute_reply. */
 export type ExecuteReply =
-  | { status: "ok"; execution_count: number; payload: []; user_expressions: Record<string, never> }
+  | { status: "ok"; execution_count: number; payload: []; user_expressions: Record<string, unknown> }
   | ({ status: "error"; execution_count: number } & ErrorContent);
 
 /** Takes a request to run a cell through all its steps, and shows what came of it. */
@@ -67,7 +67,12 @@ export class CellDesk {
     this.#output.flush();
     if (!silent) await this.#showNote(cell);
     if (error === undefined)
-      return { status: "ok", execution_count: cell.number, payload: [], user_expressions: {} };
+      return {
+        status: "ok",
+        execution_count: cell.number,
+        payload: [],
+        user_expressions: refused(request.content.user_expressions),
+      };
     this.#publish(cell, "error", { ...error });
     return { status: "error", execution_count: cell.number, ...error };
   }
@@ -145,6 +150,17 @@ function hideName(nameless: object): void {
 /** What a value looks like, as the executed notebook carries it. */
 function blocksIn(bundle: Bundle | undefined): readonly unknown[] | undefined {
   return (bundle?.data[blocksMimeType] as Presentation | undefined)?.blocks;
+}
+
+/** Expressions to be computed beside the cell: front ends of today send none, and whoever does is told. */
+function refused(expressions: unknown): Record<string, unknown> {
+  const no = {
+    status: "error",
+    ename: "NotSupported",
+    evalue: "this kernel computes no expressions beside the cell",
+    traceback: [],
+  };
+  return Object.fromEntries(Object.keys(expressions ?? {}).map((name) => [name, no]));
 }
 
 /** Front ends of today say which cell they run. */
