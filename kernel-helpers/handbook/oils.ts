@@ -81,7 +81,9 @@ export function oil(name: string): Oil {
   const plain = (text: string): string => text.toLowerCase().replace(/[\s-]+/g, "");
   const found = oils.find((one) => plain(one.name) === plain(name));
   if (found === undefined)
-    throw new RangeError(`oil: must be one of ${oils.map((one) => one.name).join(", ")}, got "${name}"`);
+    throw new RangeError(
+      `oil: must be one of ${oils.map((one) => one.name).join(", ")}, got "${name}"; for another oil take the grade nearest to its viscosity at 40 °C`,
+    );
   return found;
 }
 

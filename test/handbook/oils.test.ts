@@ -70,7 +70,9 @@ describe("viscosity(oil, temperature)", () => {
     });
   });
   it("refuses an oil that is not tabled, and a temperature outside", () => {
-    expect(() => oil("whale oil")).toThrow(/must be one of ISO VG 32, .*got "whale oil"/);
+    expect(() => oil("whale oil")).toThrow(
+      /must be one of ISO VG 32, .*got "whale oil"; for another oil take the grade nearest/,
+    );
     expect(() => viscosity(oil("SAE 30"), degC(200))).toThrow(/between -10 and 150 °C, got 200 °C/);
   });
 });

@@ -14,6 +14,7 @@ import {
   type TemperatureDifference,
   temperature,
 } from "../../quantity/index.js";
+import { clearanceNeeded } from "./clearance-needed.js";
 import { type FilmCurve, filmAt, filmCurve } from "./film-curve.js";
 import type { FilmSupply } from "./film-state.js";
 import { type StarvedFilm, type StarvedFilms, starvedFilm, starvedFilms } from "./starved-film.js";
@@ -145,7 +146,17 @@ export function runningFilm(options: RunningFilmOptions): RunningFilm {
     ["roughness", roughness],
     ...(supply === undefined ? [] : [["supply", supply] as const]),
   ] as const)
-    if (!(value.si > 0)) throw new RangeError(`runningFilm: ${name} must be above 0, got ${value}`);
+    if (!(value.si > 0)) {
+      const needed =
+        name === "diametralClearance" && diameter.si > 0
+          ? clearanceNeeded(diameter)
+          : name === "speed"
+            ? "; at rest no film forms: the speed it is to run at is needed"
+            : name === "load"
+              ? "; the force between journal and box is needed, however small"
+              : "";
+      throw new RangeError(`runningFilm: ${name} must be above 0, got ${value}${needed}`);
+    }
   if (!(filmOverBox >= 0))
     throw new RangeError(`runningFilm: filmOverBox must be 0 or more, got ${filmOverBox}`);
   if (diametralClearance.si > diameter.si / 100)

@@ -6,6 +6,7 @@ import {
   quantityFromSi,
   temperature,
 } from "../../quantity/index.js";
+import { clearanceNeeded } from "../film/clearance-needed.js";
 import { type ChillTimes, chillTimes } from "./chill-time.js";
 import { jointsToLoad } from "./joints-to-load.js";
 import { ironSpecificHeat, pourSizes, steelDensity } from "./pour-sizes.js";
@@ -20,12 +21,14 @@ const leastSuperheat = 20;
 /** More than this over the proper temperature burns the tin and coarsens the metal [K]; common practice, no source. */
 const overheated = 30;
 const gravity = 9.80665;
+/** A lining thinner than this does not run [m]; common practice, no source. */
+const thinnestLining = 0.003;
 
 /**
  * What a box needs to be poured: mandrel, metal to melt, times, and whether it fills before it freezes.
  *
  * Mandrel: see `pourSizes`. Volume = π/4·(shell² − mandrel²)·length − 2·shim·wall·length + anchors + riser; to melt =
- * mass·(1 + loss). Times: see `chillTimes`, with good and with poor contact. Lift at most ρ·g·d·L·(riser + d).
+ * mass·(1 + loss), its uncertainty by bore and length of a rough shell. Times: see `chillTimes`, with good and with poor contact. Lift at most ρ·g·d·L·(riser + d).
  *
  * Valid when: mandrel and shell of iron or steel, dry, at even heat; grooves cut after pouring (no metal saved).
  *
@@ -33,6 +36,7 @@ const gravity = 9.80665;
  * @param options.clearance  DIAMETRAL, > 0 [m]
  * @param options.allowance  on DIAMETER, ≥ 0 [m]
  * @param options.shellBore, options.length  > 0 [m]
+ * @param options.castingUncertainty  standard, of shell bore and length, ≥ 0 [m]
  * @param options.shellMass  > 0 [kg]
  * @param options.loss  0 to 0.5 [-]
  * @param options.fillTime  > 0 [s]
@@ -71,6 +75,9 @@ export function pourPlan(options: PourOptions): PourPlan {
   const whole = lining + anchors + head;
   const volume = (si: number): Quantity<"volume"> => of("volume", si, "inch3", "litre");
   const mass = alloy.density.si * whole;
+  // Of the volume: by the shell's bore, π/2·s·l·u, and by the length, π/4·(s² − d²)·u.
+  const u = options.castingUncertainty?.si;
+  const rough = u === undefined ? undefined : (Math.PI / 4) * u * Math.hypot(2 * s * l, s ** 2 - d ** 2);
   const cast = alloy.density.si * (lining + anchors);
   const mandrelMass = steelDensity * (Math.PI / 4) * sizes.mandrel ** 2 * l;
   const takes = [options.shellMass.si * ironSpecificHeat, mandrelMass * ironSpecificHeat] as const;
@@ -129,9 +136,18 @@ export function pourPlan(options: PourOptions): PourPlan {
     }),
     mass: of("mass", mass, "pound", "kilogram"),
     toMelt: of("mass", mass * (1 + loss), "pound", "kilogram"),
+    toMeltUncertainty:
+      rough === undefined
+        ? undefined
+        : of("mass", (1 + loss) * alloy.density.si * rough, "pound", "kilogram"),
     shellPreheat,
     mandrelPreheat,
     pouring,
+    pouringWithin: quantityFromSi(
+      "temperature difference",
+      overheated,
+      scale === "degF" ? "deltaF" : "deltaC",
+    ),
     shop,
     loadAt: options.loadAt,
     joints: jointsToLoad(options.loadAt),
@@ -215,6 +231,13 @@ function warningsOf(options: PourOptions, pouring: number, shell: number): strin
   return warnings;
 }
 
+/** The least shell that holds a lining, as the shop writes it. */
+function leastShell(bore: number, like: Length): Length {
+  const inchShop = like.writtenIn === "inch" || like.writtenIn === "thou";
+  const [step, unit] = inchShop ? [0.0254 / 16, "inch" as const] : [0.001, "mm" as const];
+  return quantityFromSi("length", step * Math.ceil((bore + 2 * thinnestLining) / step - 1e-9), unit);
+}
+
 function check(options: PourOptions): void {
   const { name, alloy, journal, clearance, allowance, shellBore, length, shellMass, riser, shims } = options;
   const above: Readonly<Record<string, AnyQuantity>> = {
@@ -228,12 +251,16 @@ function check(options: PourOptions): void {
     "anchors.mouth": options.anchors.mouth,
   };
   for (const [key, value] of Object.entries(above))
-    if (!(value.si > 0)) throw new RangeError(`pourPlan: ${name}: ${key} must be above 0, got ${value}`);
+    if (!(value.si > 0))
+      throw new RangeError(
+        `pourPlan: ${name}: ${key} must be above 0, got ${value}${key === "clearance" ? clearanceNeeded(journal.value) : ""}`,
+      );
   const notBelow: Readonly<Record<string, AnyQuantity>> = {
     allowance,
     shims,
     "riser.height": riser.height,
     "anchors.depth": options.anchors.depth,
+    ...(options.castingUncertainty && { castingUncertainty: options.castingUncertainty }),
   };
   for (const [key, value] of Object.entries(notBelow))
     if (!(value.si >= 0)) throw new RangeError(`pourPlan: ${name}: ${key} must be 0 or more, got ${value}`);
@@ -249,7 +276,7 @@ function check(options: PourOptions): void {
     );
   if (journal.value.si + clearance.si >= shellBore.si)
     throw new RangeError(
-      `pourPlan: ${name}: the journal of ${journal.value} leaves no room for a lining in a shell of ${shellBore}`,
+      `pourPlan: ${name}: the journal of ${journal.value} leaves no room for a lining in a shell of ${shellBore}: a bore of at least ${leastShell(journal.value.si + clearance.si, shellBore)} is needed; is it the DIAMETER of the shell?`,
     );
   const pouring = options.pouring ?? alloy.pouring;
   if (!(pouring.kelvin >= alloy.liquidus.kelvin + leastSuperheat))

@@ -8,6 +8,7 @@ import type {
   Measured,
   Quantity,
   Temperature,
+  TemperatureDifference,
   Time,
   Volume,
 } from "../../quantity/index.js";
@@ -28,6 +29,8 @@ export interface PourOptions {
   readonly shellBore: Length;
   /** Of the lining, along the shaft. */
   readonly length: Length;
+  /** Standard uncertainty of the shell's bore and length, as rough castings are; left out, none is told of the metal. */
+  readonly castingUncertainty?: Length;
   /** Iron that is warmed with the lining: shell, without what stands far off. */
   readonly shellMass: Mass;
   /** Holes or dovetails that hold the metal: how many, their mouth and depth. */
@@ -95,9 +98,13 @@ export interface PourPlan {
   readonly mass: Mass;
   /** To put into the pot. */
   readonly toMelt: Mass;
+  /** Standard, of what is to be melted: by the rough castings; undefined where they are not told. */
+  readonly toMeltUncertainty: Mass | undefined;
   readonly shellPreheat: Temperature;
   readonly mandrelPreheat: Temperature;
   readonly pouring: Temperature;
+  /** Hotter burns the metal, colder leaves cold shuts, by more than this off the alloy's own. */
+  readonly pouringWithin: TemperatureDifference;
   readonly shop: Temperature;
   readonly loadAt: Angle;
   /** Right and left, as seen from the end drawn, and which of them may be grooved. */

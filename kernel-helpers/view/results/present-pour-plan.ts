@@ -1,6 +1,6 @@
 import type { Chill, PourPlan } from "../../bearing/index.js";
-import { formatFixed, type Length, type Mass, type Temperature } from "../../quantity/index.js";
-import type { Fact, Presentation } from "../blocks.js";
+import { formatFixed, type Length, type Mass, measured, type Temperature } from "../../quantity/index.js";
+import type { Fact, Presentation, TableBlock } from "../blocks.js";
 import { plusMinus } from "../format-measured.js";
 import { inUnit, jointUnits, rangeText } from "./joint-text.js";
 import { grooveRule, pourDrawing, pourDrawingAlt } from "./pour-drawing.js";
@@ -45,9 +45,42 @@ export function presentPourPlan(plan: PourPlan): Presentation {
         type: "facts",
         facts: [...sizeFacts(plan, fine), ...metalFacts(plan, inchShop), ...heatFacts(plan, inchShop)],
       },
+      onTheDay(plan, fine, inchShop),
       ...warningBlocks(plan.warnings),
     ],
   });
+}
+
+/** What is looked at and written down at the pour, with room for it. */
+function onTheDay(plan: PourPlan, fine: (length: Length) => string, inchShop: boolean): TableBlock {
+  const degrees = degreesIn(inchShop);
+  const { chill, castBore, pouringWithin } = plan;
+  const off = formatFixed(pouringWithin.in(inchShop ? "deltaF" : "deltaC"), 0);
+  const latest = rangeText({ low: chill.quick.beginsToFreeze, high: chill.slow.beginsToFreeze }, "second", 2);
+  const blank = "________";
+  const rows: readonly (readonly [string, string])[] = [
+    ["shield, leathers, respirator; air on; sand, way out and a second person", "all there"],
+    ["shell, mandrel, dams, ladle, every tool: heated until no steam rises", "all dry"],
+    ["dams tight, vents open, mandrel held down, shims in", "all so"],
+    ["shell, mandrel", `${degrees(plan.shellPreheat)}, ${degrees(plan.mandrelPreheat)}`],
+    ["metal, stirred and skimmed", degrees(plan.pouring).replace(/ (°[FC])$/, ` ± ${off} $1`)],
+    ["time from the first drop to full", `at most ${latest}`],
+    ["bore as cast, cold", `${fine(castBore.least)} to ${fine(castBore.largest)}`],
+  ];
+  return {
+    type: "table",
+    caption: "Before the ladle is lifted, and what came out",
+    columns: [
+      { title: "look at", align: "left" },
+      { title: "to be", align: "left" },
+      { title: "was", align: "left" },
+    ],
+    rows: rows.map(([what, wanted]) => ({ cells: [what, wanted, blank] })),
+  };
+}
+
+function degreesIn(inchShop: boolean): (t: Temperature) => string {
+  return (t) => (inchShop ? `${formatFixed(t.in("degF"), 0)} °F` : `${formatFixed(t.in("degC"), 0)} °C`);
 }
 
 function sizeFacts(plan: PourPlan, fine: (length: Length) => string): Fact[] {
@@ -56,12 +89,12 @@ function sizeFacts(plan: PourPlan, fine: (length: Length) => string): Fact[] {
   return [
     {
       label: "turn the mandrel to",
-      value: fine(plan.mandrel),
-      note: "diameter, measured cold; so that even the largest bore the casting may come to leaves the allowance",
+      value: `${plusMinus(measured(plan.mandrel, journal.standardUncertainty), { unit: units.size })}`,
+      note: "diameter, measured cold, as sure (95 %) as the journal is; so that even the largest bore the casting may come to leaves the allowance: turned larger, it leaves so much less to scrape",
     },
     {
       label: "finished bore",
-      value: fine(plan.finishedBore),
+      value: plusMinus(measured(plan.finishedBore, journal.standardUncertainty), { unit: units.size }),
       note: `journal ${plusMinus(journal)} (95 %) and ${inUnit(plan.clearance, units.small, 3)} of DIAMETRAL clearance`,
     },
     {
@@ -86,8 +119,11 @@ function metalFacts(plan: PourPlan, inchShop: boolean): Fact[] {
     { label: "metal", value: alloy.name, note: `${alloy.base} base` },
     {
       label: "put into the pot",
-      value: weight(plan.toMelt),
-      note: `${weight(plan.mass)} in the casting, the rest for dross and ladle; lining ${inUnit(volumes.lining, unit, 3)}, anchors ${inUnit(volumes.anchors, unit, 2)}, riser ${inUnit(volumes.riser, unit, 2)}`,
+      value:
+        plan.toMeltUncertainty === undefined
+          ? weight(plan.toMelt)
+          : `${plusMinus(measured(plan.toMelt, plan.toMeltUncertainty), { unit: inchShop ? "pound" : "kilogram" })} (95 %)`,
+      note: `what is left over harms nothing, what is wanting spoils it; ${weight(plan.mass)} in the casting, the rest for dross and ladle; lining ${inUnit(volumes.lining, unit, 3)}, anchors ${inUnit(volumes.anchors, unit, 2)}, riser ${inUnit(volumes.riser, unit, 2)}`,
     },
     {
       label: "lift on the mandrel",
@@ -98,8 +134,7 @@ function metalFacts(plan: PourPlan, inchShop: boolean): Fact[] {
 }
 
 function heatFacts(plan: PourPlan, inchShop: boolean): Fact[] {
-  const degrees = (t: Temperature): string =>
-    inchShop ? `${formatFixed(t.in("degF"), 0)} °F` : `${formatFixed(t.in("degC"), 0)} °C`;
+  const degrees = degreesIn(inchShop);
   const { alloy, chill } = plan;
   const solid = ({ solid: time }: Chill): string =>
     time === undefined ? "never" : inUnit(time, "second", 2);

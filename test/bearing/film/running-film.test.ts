@@ -170,10 +170,12 @@ describe("runningFilm(options)", () => {
   });
   it("refuses a clearance of nothing or in the wrong unit, no speed, and a box that cannot cool", () => {
     expect(() => runningFilm({ ...box, diametralClearance: thou(0) })).toThrow(
-      /diametralClearance must be above 0/,
+      /diametralClearance must be above 0, got 0 thou; without room .* commonly given 3\.4 to 4\.7 thou of DIAMETRAL/,
     );
     expect(() => runningFilm({ ...box, diametralClearance: inch(0.5) })).toThrow(/is it in thousandths/);
-    expect(() => runningFilm({ ...box, speed: rpm(0) })).toThrow(/speed must be above 0/);
+    expect(() => runningFilm({ ...box, speed: rpm(0) })).toThrow(
+      /speed must be above 0, got 0 rpm; at rest no film forms: the speed it is to run at is needed/,
+    );
     expect(() => runningFilm({ ...box, speed: rpm(9000), boxSurface: quantity(1, "inch2") })).toThrow(
       /no balance below 150 °C/,
     );

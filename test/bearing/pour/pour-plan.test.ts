@@ -68,6 +68,20 @@ describe("pourPlan(options)", () => {
       because: "loss",
     });
   });
+  it("tells the melt's uncertainty by a rough shell: a bore and a length that are out by it, each alone, as squares", () => {
+    const castingUncertainty = inch(1 / 32);
+    const { toMelt, toMeltUncertainty } = pourPlan({ ...options, castingUncertainty });
+    const longer =
+      pourPlan({ ...options, length: options.length.plus(castingUncertainty) }).toMelt.si - toMelt.si;
+    // The mandrel follows the shell a little, as the wall shrinks: so the difference of two pours errs by some per cent.
+    const wider =
+      pourPlan({ ...options, shellBore: options.shellBore.plus(castingUncertainty) }).toMelt.si - toMelt.si;
+    expectClose(toMeltUncertainty!.si, Math.hypot(longer, wider), {
+      rel: 0.05,
+      because: "half the mandrel's shift and the second order",
+    });
+    expect(pourPlan(options).toMeltUncertainty).toBeUndefined();
+  });
   it("says whether it fills, from a fill within the shortest time to one beyond the longest", () => {
     const { chill } = pourPlan(options);
     const verdictAt = (si: number): string => pourPlan({ ...options, fillTime: second(si) }).verdict;
@@ -95,13 +109,17 @@ describe("pourPlan(options)", () => {
     expect(pourPlan({ ...options, alloy: babbitt(7) }).warnings.join()).toMatch(/72.5 to 76.5 % lead/);
   });
   it.each<[string, Partial<PourOptions>, string]>([
-    ["no clearance", { clearance: thou(0) }, "clearance must be above 0, got 0 thou"],
+    [
+      "no clearance",
+      { clearance: thou(0) },
+      "clearance must be above 0, got 0 thou; without room there is no film, and a journal of 2.4375 in is commonly given 3.4 to 4.7 thou",
+    ],
     ["a negative one", { clearance: thou(-2) }, "clearance must be above 0"],
     ["a clearance in inches", { clearance: inch(0.04) }, "more than a hundredth"],
     [
       "a journal larger than the shell",
       { journal: measured(inch(3.3), thou(1)) },
-      "leaves no room for a lining",
+      "leaves no room for a lining in a shell of 3.25 in: a bore of at least 3.5625 in is needed",
     ],
     [
       "metal too cold",

@@ -13,6 +13,7 @@ import {
 } from "../../../kernel-helpers/quantity/index.js";
 import { drawingExtent } from "../../../kernel-helpers/view/drawing/drawing-extent.js";
 import { presentResult } from "../../../kernel-helpers/view/results/present-result.js";
+import { expectClose } from "../../support/expect-close.js";
 
 const plan = pourPlan({
   name: "pulley box",
@@ -48,11 +49,26 @@ describe("the pour card", () => {
     });
   });
   it("gives sizes in the shop's unit, and names the clearance DIAMETRAL", () => {
-    expect(fact("turn the mandrel to")).toBe(`${plan.mandrel.in("mm").toFixed(3)} mm`);
+    // As sure as the journal it is turned for: U = 1.96 u, which plan's journal gives.
+    const [value, spread] = fact("turn the mandrel to").split(" ± ");
+    expect(value).toBe(plan.mandrel.in("mm").toFixed(4));
+    expectClose(Number.parseFloat(spread!), 1.96 * plan.journal.standardUncertainty.in("mm"), {
+      rel: 0.01,
+      because: "shown to two digits",
+    });
     expect(fact("pour at")).toBe("491 °C");
     expect(facts.find(({ label }) => label === "finished bore")!.note).toMatch(
       /90 µm of DIAMETRAL clearance/,
     );
+  });
+  it("ends with what is looked at on the day, and room to write what it was", () => {
+    const table = shown.blocks.find(({ type }) => type === "table");
+    if (table?.type !== "table") throw new Error("the card has its table");
+    expect(table.columns.map(({ title }) => title)).toEqual(["look at", "to be", "was"]);
+    const told = new Map(table.rows.map(({ cells }) => [String(cells[0]), String(cells[1])]));
+    expect(told.get("metal, stirred and skimmed")).toBe("491 ± 30 °C");
+    expect(told.get("shell, mandrel")).toBe("130 °C, 150 °C");
+    expect(table.rows.every(({ cells }) => /^_+$/.test(String(cells[2])))).toBe(true);
   });
   it("keeps grooves out of the loaded arc, in the drawing and in words", () => {
     expect(fact("oil grooves")).toMatch(/none within 60° of the load, which presses 30° from straight down/);
