@@ -27,6 +27,8 @@ export interface CoastDown {
   /** Whether the drag falls with the speed, or is alike at all speeds within the uncertainty. */
   readonly drag: "falls with speed" | "steady";
   readonly readings: readonly { readonly time: number; readonly speed: number; readonly left: number }[];
+  /** The line or curve fitted, from the first reading to the last [s], [rad/s]. */
+  readonly curve: readonly { readonly time: number; readonly speed: number }[];
 }
 
 /**
@@ -121,6 +123,12 @@ export function coastDown(table: Table, options: CoastDownOptions): CoastDown {
     atFirst: torqueAt(0),
     atLast: torqueAt(end),
     drag: curve === undefined ? "steady" : "falls with speed",
+    curve: Object.freeze(
+      Array.from({ length: points + 1 }, (_, i) => {
+        const time = (end * i) / points;
+        return Object.freeze({ time, speed: slopeAt(time).speed });
+      }),
+    ),
     readings: Object.freeze(
       rows.map(({ t: time, w: speed }, i) =>
         Object.freeze({ time, speed, left: curve === undefined ? line.residuals[i]! : curve.residuals[i]! }),
@@ -129,6 +137,8 @@ export function coastDown(table: Table, options: CoastDownOptions): CoastDown {
   });
 }
 
+/** Steps of the curve drawn. */
+const points = 40;
 /** One more parameter must lower χ² by at least this. */
 const worthIt = 4;
 

@@ -2,6 +2,7 @@ import type { CoastDown, RunIn, RunInBox } from "../../bearing/index.js";
 import { formatFixed, type Temperature } from "../../quantity/index.js";
 import type { Block, Presentation, TableBlock } from "../blocks.js";
 import { formatMeasured, plusMinus } from "../format-measured.js";
+import { coastDownFigure } from "./coast-down-figure.js";
 import { countText } from "./count-text.js";
 import { runInFigure } from "./run-in-figure.js";
 import { warningBlocks } from "./warning-blocks.js";
@@ -216,7 +217,8 @@ function causeBlocks(boxes: readonly RunInBox[]): Block[] {
 }
 
 /** Friction from a coast-down. */
-export function presentCoastDown({ title, atFirst, atLast, drag, readings }: CoastDown): Presentation {
+export function presentCoastDown(found: CoastDown): Presentation {
+  const { title, atFirst, atLast, drag, readings } = found;
   const at = (label: string, { speed, torque }: CoastDown["atFirst"]) => ({
     label,
     value: formatMeasured(torque),
@@ -232,6 +234,7 @@ export function presentCoastDown({ title, atFirst, atLast, drag, readings }: Coa
             ? `The drag is alike at all speeds within the readings' uncertainty (${countText(readings.length, "reading")}): dry friction, or a film that is not there.`
             : `The drag falls with the speed, as that of a film of oil does (${countText(readings.length, "reading")}).`,
       },
+      coastDownFigure(found),
       { type: "facts", facts: [at("friction torque, fast", atFirst), at("friction torque, slow", atLast)] },
     ],
   });

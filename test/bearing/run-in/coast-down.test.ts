@@ -33,6 +33,10 @@ describe("coastDown(table, options)", () => {
     expectClose(found.atFirst.torque.value.in("newtonMetre"), a + b * w0, fitted);
     expectClose(found.atLast.torque.value.in("newtonMetre"), a + b * w(120), fitted);
     expect(found.atFirst.torque.standardUncertainty.si).toBeGreaterThan(0);
+    // The curve drawn is that of the closed form, from the first reading to the last.
+    const { curve } = found;
+    expect([curve[0]!.time, curve.at(-1)!.time]).toEqual([0, 120]);
+    for (const { time, speed } of curve) expectClose(speed, w(time), fitted);
   });
   it("keeps the energy: what the rotor had is what friction took", () => {
     const found = coastDown(tableOf(...seconds.map((t) => `${t},${110 - 0.5 * t}`)), options);

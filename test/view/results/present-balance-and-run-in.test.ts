@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { runIn } from "../../../kernel-helpers/bearing/index.js";
+import { coastDown, runIn } from "../../../kernel-helpers/bearing/index.js";
 import {
   degC,
   degree,
@@ -22,6 +22,7 @@ import {
 import { readTable, type Table } from "../../../kernel-helpers/survey/index.js";
 import { present } from "../../../kernel-helpers/view/present.js";
 import { renderText } from "../../../kernel-helpers/view/render-text.js";
+import { coastDownFigure } from "../../../kernel-helpers/view/results/coast-down-figure.js";
 import { runInFigure } from "../../../kernel-helpers/view/results/run-in-figure.js";
 
 const tableOf = (name: string, ...lines: readonly string[]): Table =>
@@ -127,5 +128,23 @@ describe("present(run-in)", () => {
     const shown = text(runIn(table(30), { ...options, foretold: [{ box: "pulley box", rise }] }));
     expect(shown).toMatch(/none of it certain/);
     expect(shown).toMatch(/clearance too small/);
+  });
+});
+
+describe("present(coast-down)", () => {
+  it("draws speed against time with the line through it, and gives the friction at both ends", () => {
+    const rows = [0, 10, 20, 30].map((t) => `${t + 5},${110 - t}`);
+    const found = coastDown(tableOf("coast-down", "time [s],speed [rpm]", ...rows), {
+      inertia: quantity(10, "kilogramSquareMetre"),
+      speedUncertainty: rpm(0.5),
+    });
+    const shown = text(found).replace(/\s+/g, " ");
+    expect(shown).toMatch(/from 110 to 80 rpm in 30 s, with the straight line through it/);
+    expect(shown).toMatch(/friction torque, fast 9\.27 ± 0\.41 lbf·in/);
+    const [curve, readings] = coastDownFigure(found).figure.data as { x: number[]; y: number[] }[];
+    expect(readings!.x).toEqual([0, 10, 20, 30]);
+    expect(readings!.y).toEqual([110, 100, 90, 80]);
+    // A straight line: half-way in time is half-way in speed.
+    expect(curve!.y[20]).toBe(95);
   });
 });
