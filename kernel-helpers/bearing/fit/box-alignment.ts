@@ -24,7 +24,7 @@ export interface AlignedBox {
   /** Heights over the line through all, sag taken out. */
   readonly readings: readonly { readonly station: Length; readonly height: Length }[];
   /** Its middle over the line; below 0 under it. */
-  readonly offset: Length;
+  readonly offset: Measured<Length>;
   /** Rise of the box from its first to its last station, over that of the line. */
   readonly tilt: Measured<Length>;
   /** Chance-proof: more than its expanded uncertainty (k = 2) and the limit. */
@@ -47,17 +47,19 @@ export interface BoxAlignment {
  * Tilt and height of boxes to the straight line that fits them best, from a wire, straightedge or indicator.
  *
  * Depths below the wire are turned into heights: −depth − w·x·(L − x)/(2T). A line by least squares through all readings;
- * each box's own line against it gives its tilt.
+ * each box's own line against it gives its tilt. Its middle stands off the line with u²·(1/n − 1/N − (x − x̄)²/Σ(x − x̄)²), n
+ * readings of it and N of all.
  *
  * Valid when: the same surface is read everywhere (bottom of the bores, journals of one diameter); sag small to the length.
  * Two boxes with one reading each always lie in line: three readings a box at least.
  *
- * @param table  columns box, station, depth (below wire or straightedge; growing downwards)
+ * @param table  columns box, station, and either depth (below wire or straightedge; growing downwards) or height (read by
+ * an indicator that runs along a straight bar; growing upwards)
  * @param options.limit  allowed tilt over a box, > 0 [m]
  * @param options.readingUncertainty  standard, of one depth, > 0 [m]
  * @param options.wire  weight [N/m], tension [N], length [m]; leave out for a straightedge
  * @returns a box each
- * @throws RangeError  a value not above 0, a station beyond the wire, fewer than 3 readings in a box, or a single box
+ * @throws RangeError  a value not above 0, a station beyond the wire, depths and heights both, heights with a wire, fewer than 3 readings in a box, or a single box
  * @example
  * const rows = ["near,1,50", "near,4,50", "near,7,50", "far,51,50", "far,54,50", "far,57,50"];
  * const bytes = new TextEncoder().encode(["box [text],station [in],depth [thou]", ...rows].join("\n"));
@@ -89,7 +91,7 @@ export function boxAlignment(
   const [names, stations, depths] = [
     textOf(table, "box"),
     lengthsOf(table, "station"),
-    lengthsOf(table, "depth"),
+    depthsOf(table, wire),
   ];
   const rows = names.flatMap((cell, i) => {
     const [station, depth] = [stations[i], depths[i]];
@@ -111,6 +113,9 @@ export function boxAlignment(
       { u },
     );
   const all = lineOf(rows);
+  const spread = rows.reduce((sum, { station }) => sum + (station.si - all.centre.x) ** 2, 0);
+  /** How much of a reading there the line through all follows. */
+  const leverage = (x: number): number => 1 / rows.length + (x - all.centre.x) ** 2 / spread;
   const small = (si: number): Length => quantityFromSi("length", si, rows[0]!.depth.writtenIn as "thou");
   const aligned = groups.map((group): AlignedBox => {
     const { name } = group[0]!;
@@ -131,7 +136,11 @@ export function boxAlignment(
           Object.freeze({ station, height: small(height - all.intercept - all.slope * station.si) }),
         ),
       ),
-      offset: small(own.centre.y - all.intercept - all.slope * own.centre.x),
+      // The line goes through these readings too: what it follows of them does not stand off it.
+      offset: measured(
+        small(own.centre.y - all.intercept - all.slope * own.centre.x),
+        small(wider * u * Math.sqrt(Math.max(0, 1 / group.length - leverage(own.centre.x)))),
+      ),
       tilt: measured(small(tilt), small(uTilt)),
       verdict,
       shim:
@@ -148,6 +157,21 @@ export function boxAlignment(
     sag: middle,
     boxes: Object.freeze(aligned),
   });
+}
+
+/** Depths, growing downwards: as they stand below a wire or straightedge, or by the heights that an indicator reads. */
+function depthsOf(table: Table, wire: StretchedWire | undefined): readonly (Length | undefined)[] {
+  const has = (name: string): boolean => table.columns.some((column) => column.name === name);
+  if (!has("height")) return lengthsOf(table, "depth");
+  if (has("depth"))
+    throw new RangeError(
+      `boxAlignment: ${table.name} must have a column depth (below a wire or straightedge) or height (indicator), got both`,
+    );
+  if (wire !== undefined)
+    throw new RangeError(
+      `boxAlignment: ${table.name} must have a column depth where a wire is told of, got height: an indicator has no sag; leave the wire out`,
+    );
+  return lengthsOf(table, "height").map((height) => height?.times(-1));
 }
 
 function sagAt(x: number, wire: StretchedWire | undefined): number {

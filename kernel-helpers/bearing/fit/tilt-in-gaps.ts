@@ -30,7 +30,7 @@ export interface TiltInGaps {
  * @example
  * const readings = [162, 228].map((station) => ({ station: mm(station), height: micrometre(0) }));
  * const tilt = measured(micrometre(40), micrometre(3));
- * const box = { name: "far box", readings: readings, offset: mm(0), tilt: tilt, verdict: "out of line", shim: undefined };
+ * const box = { name: "far box", readings: readings, offset: measured(mm(0), micrometre(1)), tilt: tilt, verdict: "out of line", shim: undefined };
  * const gaps = { clearance: measured(micrometre(90), micrometre(2)), taper: measured(micrometre(50), micrometre(4)), over: mm(66) };
  * tiltInGaps(box, gaps).own.value.in("micrometre").toFixed(0) // "10"
  * @source elementary geometry

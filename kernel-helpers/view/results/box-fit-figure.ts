@@ -77,7 +77,7 @@ export function lineFigure({ boxes }: BoxAlignment, along: UnitName, small: Unit
     const stations = box.readings.map(({ station }) => station.si);
     const ends = [Math.min(...stations), Math.max(...stations)];
     const half = box.tilt.value.si / 2;
-    const middle = box.offset.si;
+    const middle = box.offset.value.si;
     return [
       {
         type: "scatter",

@@ -110,10 +110,15 @@ export function presentBoxAlignment(alignment: BoxAlignment): Presentation {
           type: "verdict",
           outcome: outcome[verdict],
           text: `${name}: ${verdict}`,
-          because: `It ${tilt.value.si < 0 ? "falls" : "rises"} ${plusMinus(tilt.value.si < 0 ? measured(tilt.value.times(-1), tilt.standardUncertainty) : tilt, { unit: units.small })} (95 %) over its length against the line through all boxes, allowed ${inUnit(limit, units.small, 2)}; its middle stands ${inUnit(offset.si < 0 ? offset.times(-1) : offset, units.small, 2)} ${offset.si < 0 ? "under" : "over"} it.${shim === undefined ? "" : ` Shim ${inUnit(shim.thickness, units.small, 2)} under the end at ${inUnit(shim.under, units.size, 4)}, more where its feet stand further apart than the heights.`}${taken}`,
+          because: `It ${tilt.value.si < 0 ? "falls" : "rises"} ${plusMinus(upright(tilt), { unit: units.small })} (95 %) over its length against the line through all boxes, allowed ${inUnit(limit, units.small, 2)}; its middle stands ${plusMinus(upright(offset), { unit: units.small })} ${offset.value.si < 0 ? "under" : "over"} it.${shim === undefined ? "" : ` Shim ${inUnit(shim.thickness, units.small, 2)} under the end at ${inUnit(shim.under, units.size, 4)}, more where its feet stand further apart than the heights.`}${taken}`,
         }),
       ),
       lineFigure(alignment, units.size, units.small),
     ],
   });
+}
+
+/** Without its sign, which the words tell. */
+function upright({ value, standardUncertainty }: Measured<Length>): Measured<Length> {
+  return measured(value.si < 0 ? value.times(-1) : value, standardUncertainty);
 }

@@ -254,6 +254,59 @@ describe("boxAlignment(table, options)", () => {
       because: "readings without scatter lie on their line",
     });
   });
+  it("tells how sure a middle off the line is: as boxes drawn at random scatter", () => {
+    // Three boxes, the middle one read more often; 4000 draws of a plain generator of Lehmer's.
+    let seed = 7;
+    const even = (): number => {
+      seed = (seed * 48_271) % 2_147_483_647;
+      return seed / 2_147_483_647;
+    };
+    const places = [6, 9, 12, 30, 32, 34, 36, 38, 60, 63, 66];
+    const named = (x: number): string => (x < 20 ? "near" : x < 50 ? "middle" : "far");
+    const { limit, readingUncertainty } = at;
+    const drawn = Array.from({ length: 4000 }, () => {
+      const noise = (): number => 0.3 * Math.sqrt(-2 * Math.log(even())) * Math.cos(2 * Math.PI * even());
+      const table = tableOf(
+        "box [text],station [in],depth [thou]",
+        ...places.map((x) => `${named(x)},${x},${(500 + noise()).toFixed(6)}`),
+      );
+      return boxAlignment(table, { limit, readingUncertainty }).boxes;
+    });
+    const smooth = boxAlignment(
+      tableOf("box [text],station [in],depth [thou]", ...places.map((x) => `${named(x)},${x},500`)),
+      { limit, readingUncertainty },
+    ).boxes;
+    smooth.forEach((box, i) => {
+      const offsets = drawn.map((boxes) => boxes[i]!.offset.value.si);
+      const scatter = Math.sqrt(offsets.reduce((sum, one) => sum + one ** 2, 0) / offsets.length);
+      expectClose(box.offset.standardUncertainty.si, scatter, {
+        rel: 0.04,
+        because: "4000 draws tell a scatter to 1.1 %",
+      });
+    });
+  });
+  it("takes the heights of an indicator as it takes depths, upside down, and never both, nor with a wire", () => {
+    const { limit, readingUncertainty } = at;
+    const read = (column: string, sign: 1 | -1) =>
+      tableOf(
+        `box [text],station [in],${column} [thou]`,
+        ...stations.map(
+          (x) => `${x < 40 ? "pulley box" : "far box"},${x},${sign * (x > 40 ? 2 * (x - 63) : 1)}`,
+        ),
+      );
+    const given = { limit, readingUncertainty };
+    const [heights, depthsRead] = [
+      boxAlignment(read("height", 1), given),
+      boxAlignment(read("depth", -1), given),
+    ];
+    expect(heights.boxes).toEqual(depthsRead.boxes);
+    expect(heights.boxes[1]!.shim!.under.in("inch")).toBe(60);
+    expect(() => boxAlignment(read("height", 1), at)).toThrow("an indicator has no sag; leave the wire out");
+    const both = tableOf("box [text],station [in],depth [thou],height [thou]", "a,1,5,5");
+    expect(() => boxAlignment(both, given)).toThrow(
+      "depth (below a wire or straightedge) or height (indicator), got both",
+    );
+  });
   it("refuses one box, and a station beyond the wire", () => {
     const one = tableOf("box [text],station [in],depth [thou]", "a,1,5", "a,2,5", "a,3,5");
     expect(() => boxAlignment(one, at)).toThrow("at least two boxes are needed, got 1");

@@ -18,7 +18,7 @@ const line = (verdict: "in line" | "out of line" | "cannot tell yet"): BoxAlignm
     {
       name: "far box",
       readings: [],
-      offset: micrometre(0),
+      offset: measured(micrometre(0), micrometre(1)),
       tilt: none,
       verdict,
       shim: verdict === "out of line" ? { under: mm(652), thickness: micrometre(43) } : undefined,
