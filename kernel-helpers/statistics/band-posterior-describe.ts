@@ -1,9 +1,9 @@
 import type { Walks } from "./band-posterior-counts.js";
-import { placesOfEdge, shortestInterval } from "./band-posterior-edges.js";
+import { placesOfEdge, positionOf, shortestInterval } from "./band-posterior-edges.js";
 import { flatGiven } from "./band-posterior-levels.js";
 import type { LinePrior } from "./band-posterior-model.js";
 import type { EdgePlaces } from "./band-posterior-places.js";
-import type { PosteriorEdge, PosteriorGap, PosteriorSegment } from "./band-posterior-types.js";
+import type { EdgePosition, PosteriorEdge, PosteriorGap, PosteriorSegment } from "./band-posterior-types.js";
 import { RunningSums } from "./running-sums.js";
 
 /** What the description of gaps, edges and bands needs. */
@@ -50,12 +50,22 @@ export function edgesOf(
     return Object.freeze({
       ...gapAt(given, s),
       probabilityGivenBands: Math.min(1, places[s]!),
+      position: fromOrigin(positionOf(places, x, coverage), positions[index[0]!]!),
       interval: Object.freeze({
         ...interval,
         low: positions[interval.after]!,
         high: positions[interval.before]!,
       }),
     });
+  });
+}
+
+function fromOrigin({ value, standardUncertainty, low, high }: EdgePosition, origin: number): EdgePosition {
+  return Object.freeze({
+    value: value + origin,
+    standardUncertainty,
+    low: low + origin,
+    high: high + origin,
   });
 }
 

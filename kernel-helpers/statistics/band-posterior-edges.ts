@@ -1,5 +1,5 @@
 import type { Walks } from "./band-posterior-counts.js";
-import type { EdgeInterval } from "./band-posterior-types.js";
+import type { EdgeInterval, EdgePosition } from "./band-posterior-types.js";
 
 /** Two lengths alike but for rounding. */
 const sameLength = 1e-9;
@@ -59,5 +59,42 @@ export function shortestInterval(
     low: x[best.first - 1]!,
     high: x[best.last]!,
     probability: best.mass,
+  });
+}
+
+/**
+ * Where an edge lies: each gap holds it with its probability p, and every place in a gap is as likely as another.
+ *
+ * mean = Σ p·middle, variance = Σ p·[width²/12 + (middle − mean)²]; the ends leave (1 − coverage)/2 on either side
+ *
+ * @param places probability that the edge lies before s, by s; adds to 1
+ * @param x positions of the readings that count
+ * @param coverage probability between the ends [-]
+ */
+export function positionOf(places: Float64Array, x: Float64Array, coverage: number): EdgePosition {
+  const n = x.length;
+  const total = places.reduce((a, b) => a + b, 0);
+  let mean = 0;
+  for (let s = 1; s < n; s++) mean += (places[s]! / total) * ((x[s - 1]! + x[s]!) / 2);
+  let variance = 0;
+  for (let s = 1; s < n; s++) {
+    const off = (x[s - 1]! + x[s]!) / 2 - mean;
+    variance += (places[s]! / total) * ((x[s]! - x[s - 1]!) ** 2 / 12 + off * off);
+  }
+  const below = (share: number): number => {
+    let passed = 0;
+    for (let s = 1; s < n; s++) {
+      const p = places[s]! / total;
+      if (p > 0 && passed + p >= share) return x[s - 1]! + ((share - passed) / p) * (x[s]! - x[s - 1]!);
+      passed += p;
+    }
+    return x[n - 1]!;
+  };
+  const tail = (1 - coverage) / 2;
+  return Object.freeze({
+    value: mean,
+    standardUncertainty: Math.sqrt(variance),
+    low: below(tail),
+    high: below(1 - tail),
   });
 }

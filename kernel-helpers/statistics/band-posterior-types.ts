@@ -74,6 +74,16 @@ export interface EdgeInterval {
   readonly probability: number;
 }
 
+/** Where an edge lies, each gap holding it with its probability and every place within a gap being alike. */
+export interface EdgePosition {
+  /** Mean and standard deviation, given the number of bands [unit of position]. */
+  readonly value: number;
+  readonly standardUncertainty: number;
+  /** It lies between these with probability `coverage`, and as likely below as above [unit of position]. */
+  readonly low: number;
+  readonly high: number;
+}
+
 /** An edge of the most probable division into the described number of bands. */
 export interface PosteriorEdge {
   /** Readings at the two sides of its gap [index], and their positions [unit of position]. */
@@ -85,7 +95,8 @@ export interface PosteriorEdge {
   readonly probability: number;
   /** Probability that this edge, counted along the line, lies in its gap, given the number of bands [-]. */
   readonly probabilityGivenBands: number;
-  /** Shortest run of gaps that holds this edge with probability `coverage`, given the number of bands. */
+  readonly position: EdgePosition;
+  /** Shortest run of gaps that holds this edge with at least probability `coverage`, given the number of bands. */
   readonly interval: EdgeInterval;
 }
 

@@ -58,7 +58,8 @@ const smallest = 80;
  * @param options.bands number of bands whose edges are described [-]
  * @param options.coverage share each interval of an edge covers, between 0 and 1 [-]
  * @param options.at positions where the level is wanted [unit of position]
- * @returns probabilities of the number of bands and of each gap [-], edges with their intervals, averaged levels
+ * @returns probabilities of the number of bands and of each gap [-], edges with their positions and intervals, averaged
+ * levels
  * @throws RangeError as `partition`; more than 5000 readings; an option outside its bound; or no division has
  * the numbers of bands allowed
  * @example bandPosterior([0, 1, 2, 3, 4, 5], [1, 1, 1, 5, 5, 5], { u: 0.1, shapes: ["flat"] }).bandCount // 2

@@ -45,6 +45,7 @@ export type {
   BandEdge,
   CommonSource,
   DiameterReading,
+  EdgeReach,
   EdgeStretch,
   GrossReading,
   Profile,

@@ -81,6 +81,17 @@ export interface BandEdge {
    * number of bands found; undefined where it was not worked out.
    */
   readonly interval?: EdgeStretch | undefined;
+  /**
+   * Where this edge lies with 95 %, given the number of bands found: each gap holds it with its probability, and every
+   * place between two stations is as likely as another. Undefined where it was not worked out.
+   */
+  readonly reach?: EdgeReach | undefined;
+}
+
+/** Where an edge lies with 95 %, and as likely below as above. */
+export interface EdgeReach {
+  readonly low: Length;
+  readonly high: Length;
 }
 
 /** A stretch between two stations, and the probability that an edge lies in it, given the number of bands. */

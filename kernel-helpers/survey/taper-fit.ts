@@ -33,8 +33,8 @@ export interface FitTaperOptions {
  *    (more where all scatter) from a line drawn by the others at its angle is flagged; it is listed and has no weight.
  * 2. The line goes through station means over the angles, not through single readings: those of one station share
  *    the error of its position. u(mean) = √(Σu²)/m in diameter, the profile's stationUncertainty along the shaft.
- * 3. Where the means scatter about the line more than that, all uncertainties are widened (see `widening`), without a
- *    test that might miss it; a warning comes where honest noise does so once in a hundred surveys (chi-square).
+ * 3. Where the means scatter about the line more than honest noise does in one survey of four, all uncertainties are
+ *    widened by that (see `widening`); a warning comes where it does so once in a hundred surveys (chi-square).
  *
  * Signs: the taper is positive when the diameter grows with the station; angles have its sign. The bow is positive
  * for a barrel. Residuals are diameter less line, on diameter. The profile's common uncertainty (calibration,

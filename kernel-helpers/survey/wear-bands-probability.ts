@@ -1,6 +1,7 @@
+import { type Length, quantityFromSi } from "../quantity/index.js";
 import { bandPosterior, type Partition, type SegmentShape } from "../statistics/index.js";
 import { scaled } from "./divide-means.js";
-import type { BandCountProbability, EdgeStretch, ProfileStation } from "./profile-types.js";
+import type { BandCountProbability, EdgeReach, EdgeStretch, ProfileStation } from "./profile-types.js";
 import type { StationMean } from "./station-means.js";
 
 /** How probable the edges and the number of bands are, or why that was not worked out. */
@@ -15,6 +16,7 @@ export interface WearProbability {
 export interface EdgeProbability {
   readonly probability: number;
   readonly interval: EdgeStretch | undefined;
+  readonly reach: EdgeReach | undefined;
 }
 
 /** Up to so many stations it takes less time than finding the bands twice; beyond, it must be asked for. */
@@ -78,11 +80,19 @@ export function wearProbability(
     const at = (i: number): ProfileStation["station"] => of[i]!.station.station;
     return Object.freeze({ after: at(after), before: at(before), probability });
   };
+  const reach = (k: number): EdgeReach | undefined => {
+    const position = posterior.edges[k]?.position;
+    if (position === undefined) return undefined;
+    const place = (si: number): Length =>
+      quantityFromSi("length", si, of[0]!.station.station.writtenIn as never);
+    return Object.freeze({ low: place(position.low), high: place(position.high) });
+  };
   const byStation = new Map(posterior.gaps.map((gap) => [kept[gap.after], gap.probability]));
   return {
     edges: parts.edges.map(({ after }, k) => ({
       probability: byStation.get(after) ?? 0,
       interval: stretch(k),
+      reach: reach(k),
     })),
     bandCount: bandCountOf(posterior.bandCountProbability, found),
     note: "",

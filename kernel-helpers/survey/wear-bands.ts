@@ -193,6 +193,7 @@ function edgeBetween(after: Length, before: Length, probable: EdgeProbability | 
     position: measured(after.plus(half), half.over(Math.sqrt(3))),
     probability: probable?.probability,
     interval: probable?.interval,
+    reach: probable?.reach,
   });
 }
 

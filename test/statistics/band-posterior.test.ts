@@ -140,6 +140,23 @@ describe("bandPosterior(positions, values, { u, … })", () => {
     expect(probability).toBeGreaterThanOrEqual(0.95);
   });
 
+  it("places an edge anywhere in its gap alike: middle, width/√12, and 2.5 % of the width off either end", () => {
+    const x = [0, 1, 2, 3, 7, 8, 9, 10];
+    const y = [5, 5, 5, 5, 9, 9, 9, 9];
+    const { position, interval } = bandPosterior(x, y, { u: 0.01, shapes: ["flat"] }).edges[0]!;
+    expect([interval.low, interval.high]).toEqual([3, 7]);
+    const sure = { rel: 1e-9, because: "no other gap holds it with more than 1e-12" };
+    expectClose(position.value, 5, sure);
+    expectClose(position.standardUncertainty, 4 / Math.sqrt(12), sure);
+    expectClose(position.low, 3.1, sure);
+    expectClose(position.high, 6.9, sure);
+    const turned = bandPosterior(x.map((v) => 100 - v).reverse(), [...y].reverse(), {
+      u: 0.01,
+      shapes: ["flat"],
+    }).edges[0]!.position;
+    expectClose(turned.low, 100 - position.high, sure);
+  });
+
   it("is sure of the truth when the noise is small, and of one band when nothing changes", () => {
     const x = Array.from({ length: 30 }, (_, i) => i);
     const truth = x.map((v) => (v < 10 ? 5 : v < 18 ? 1 + 0.1 * v : 5));
@@ -212,6 +229,7 @@ describe("bandPosterior(positions, values, { u, … })", () => {
     const beliefs = { levelCentre: 0, levelSpread: 6, slopeSpread: 1, edgePrior: "gaps" as const };
     const options = { ...beliefs, bandCountPrior: prior, maximumBands: 4 };
     const noise = seededNoise(77);
+    const within = seededNoise(78);
     const pick = (weights: readonly number[]): number => {
       let left = noise.uniform() * sum(weights);
       return Math.max(
@@ -222,7 +240,7 @@ describe("bandPosterior(positions, values, { u, … })", () => {
         }),
       );
     };
-    const counted = { interval: tally(), mode: tally(), flat: tally() };
+    const counted = { interval: tally(), position: tally(), mode: tally(), flat: tally() };
     const byShare = Array.from({ length: 5 }, tally);
     let squares = 0;
     let fourth = 0;
@@ -252,8 +270,10 @@ describe("bandPosterior(positions, values, { u, … })", () => {
         bands,
         at: [7],
       });
-      found.edges.forEach(({ interval }, i) => {
+      found.edges.forEach(({ interval, position: { low, high } }, i) => {
         const start = starts[i + 1]!;
+        const edge = start - 1 + within.uniform(); // anywhere in its gap
+        count(counted.position, 0.95, low <= edge && edge <= high);
         count(counted.interval, interval.probability, start > interval.after && start <= interval.before);
       });
       count(counted.mode, Math.max(...found.bandCountProbability), found.bandCount === bands);
@@ -271,7 +291,8 @@ describe("bandPosterior(positions, values, { u, … })", () => {
     }
     expect(counted.interval.trials).toBeGreaterThan(500);
     expect(counted.interval.expected / counted.interval.trials).toBeGreaterThanOrEqual(0.95);
-    for (const one of [counted.interval, counted.mode, ...byShare]) expectCalibrated(one, 3.5);
+    for (const one of [counted.interval, counted.position, counted.mode, ...byShare])
+      expectCalibrated(one, 3.5);
     // Given that the most probable division is the true one, which the flat share does not depend on.
     expectCalibrated(counted.flat, 3.5);
     expectClose(squares, 1, {

@@ -26,8 +26,8 @@ const wished: Readonly<Record<BandPromise, { text: string; share: readonly [numb
   number: { text: "number of bands exact", share: [0.97, 1] },
   edges: { text: "true edge found, in its gap between stations", share: [0.95, 1] },
   "edge interval": {
-    text: "95 % interval of an edge holds it (surveys with the number exact)",
-    share: [0.93, 1],
+    text: "95 % interval of the edge holds it (surveys with the number exact)",
+    share: [0.93, 0.97],
   },
   depth: { text: "95 % interval of the worn band's depth holds it", share: [0.93, 0.97] },
   "depth if number exact": {
@@ -39,10 +39,11 @@ const wished: Readonly<Record<BandPromise, { text: string; share: readonly [numb
 /** Surveys shafts of one kind again and again, and counts which promises were kept. */
 export function bandStudy(of: BandCase, surveys: number, seed: number): readonly StudyRow[] {
   const random = randomGenerator(seed);
+  const within = randomGenerator(seed + 1_000_000);
   const tallies = new Map(of.promises.map((promise) => [promise, new Tally()]));
   for (let i = 0; i < surveys; i++) {
     const bands = of.bands(random);
-    judge(tallies, bands, profileOfShaft(of, bands, random));
+    judge(tallies, bands, profileOfShaft(of, bands, random), within);
   }
   return [...tallies].map(([promise, tally]) => ({
     shaft: of.shaft,
@@ -81,7 +82,13 @@ function readOff(readings: readonly ShaftReading[], off: number): ReturnType<typ
   return { ...table, conditions: { ...table.conditions, instruments: { diameter } } };
 }
 
-function judge(tallies: ReadonlyMap<BandPromise, Tally>, truth: readonly TrueBand[], profile: Profile): void {
+/** The true edges lie anywhere between the two stations that they part, which the readings cannot show. */
+function judge(
+  tallies: ReadonlyMap<BandPromise, Tally>,
+  truth: readonly TrueBand[],
+  profile: Profile,
+  within: RandomGenerator,
+): void {
   const found = wearBands(profile, {
     nominal: inch(nominal),
     edgeProbability: tallies.has("edge interval"),
@@ -94,11 +101,10 @@ function judge(tallies: ReadonlyMap<BandPromise, Tally>, truth: readonly TrueBan
   const foundEdges = new Set(found.edges.map(({ after }) => Math.round(after.in("inch"))));
   for (const edge of trueEdges) tallies.get("edges")?.add(foundEdges.has(edge));
   if (exact)
-    found.edges.forEach(({ interval }, k) => {
-      if (interval === undefined) return;
-      const inside =
-        interval.after.in("inch") < trueEdges[k]! + 0.5 && trueEdges[k]! + 0.5 < interval.before.in("inch");
-      tallies.get("edge interval")?.add(inside, interval.probability);
+    found.edges.forEach(({ reach }, k) => {
+      if (reach === undefined) return;
+      const edge = trueEdges[k]! + within.uniform();
+      tallies.get("edge interval")?.add(reach.low.in("inch") <= edge && edge <= reach.high.in("inch"));
     });
 
   const holds = depthHolds(truth, found.bands);

@@ -35,16 +35,16 @@ ${outside.length === 0 ? "Every share lies in the range wished for, where one is
 - _no promise_ marks what cannot be promised and is told all the same. Wear of 0.25 to 0.5 thou is at the limit of
   what these readings show: a weak edge is missed, or wear and sound shaft beside it pass for one slope. And where the
   readings are twice as bad as stated, that must be told from the readings themselves. For bands, many bands in the
-  noise stated are weighed against fewer in a larger noise, and a chi-square test (1 %) widens the intervals. For
-  tapers no test decides: scatter beyond the stated always widens. So the intervals of a taper hold it in 97 % where
-  the statement is right (2 more than stated, the price), and in 93 % where the noise is twice the stated, in place of
-  the 91 % of a test, which misses it in one survey of six (chance of chi-square, 10 degrees of freedom, below 23.2/4).
-  State the repeatability as it is all the same; \`repeatabilityStudy\` finds it.
+  noise stated are weighed against fewer in a larger noise, and a chi-square test (1 %) widens the intervals. A taper is
+  widened where honest noise scatters so much in less than one survey of four. So the intervals of a taper hold it in
+  96 to 97 % where the statement is right (1 to 2 more than stated, the price), and in 94 to 95 % where the noise is
+  twice the stated, in place of the 91 % of a test at 1 %, which misses it in one survey of six (chance of chi-square,
+  10 degrees of freedom, below 23.2/4). State the repeatability as it is all the same; \`repeatabilityStudy\` finds it.
 - The depth is that of the band found in the middle of the worn stretch, against the truth at the middle of that band,
   also in surveys with a band too many or too few, unless the row says otherwise.
-- The interval of an edge can only end at stations and holds _at least_ 95 %: mostly one gap between stations holds
-  nearly all the probability. So it holds the edge more often than 95 %; compare it with the mean stated. For faint
-  wear it is on the safe side by about one in a hundred.
+- Where between two stations an edge lies, readings cannot show. The study draws it there at random, every place alike,
+  and so does the interval, which spreads the probability of each gap evenly over it. With the edge's gap nearly certain
+  that is the middle 95 % of the gap; a wear that ends for a reason close to a station may lie in the rest.
 - Unworn shafts of one diameter: a false band is an edge where there is none.
 `;
 }

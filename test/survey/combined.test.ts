@@ -37,6 +37,14 @@ describe("scattersTooMuch(chiSquare, degreesOfFreedom)", () => {
 });
 
 describe("widening(chiSquare, degreesOfFreedom)", () => {
+  // Source: chi-square table, upper 25 % points: 12.549 with 10 degrees of freedom, 1.323 with 1 (from memory).
+  it("turns at the printed 25 % point", () => {
+    expect(widening(12.548, 10).factor).toBe(1);
+    const { factor, degreesOfFreedom } = widening(12.55, 10);
+    expectClose(factor, Math.sqrt(1.255), { rel: 1e-15, because: "rounding only" });
+    expect(degreesOfFreedom).toBe(10);
+    expect([widening(1.323, 1).factor, widening(1.324, 1).degreesOfFreedom]).toEqual([1, 1]);
+  });
   it("is none where the scatter is as stated or less, and where none was seen", () => {
     const none = { factor: 1, degreesOfFreedom: Number.POSITIVE_INFINITY };
     expect([widening(10, 10), widening(3, 10), widening(0, 0), widening(50, 0)]).toEqual([
@@ -48,15 +56,17 @@ describe("widening(chiSquare, degreesOfFreedom)", () => {
   });
   it("is the ratio seen where much was seen, with its degrees of freedom", () => {
     const { factor, degreesOfFreedom } = widening(4 * 1000, 1000);
-    expectClose(factor, 2, { rel: 2e-3, because: "the statement is worth 2 of 1002 degrees of freedom" });
-    expect(degreesOfFreedom).toBe(1002);
+    expectClose(factor, 2, { rel: 1e-15, because: "rounding only" });
+    expect(degreesOfFreedom).toBe(1000);
   });
   it.each([
-    { dof: 4, noise: 1, held: 0.969 },
-    { dof: 4, noise: 2, held: 0.911 },
-    { dof: 10, noise: 1, held: 0.967 },
-    { dof: 10, noise: 2, held: 0.935 },
-    { dof: 10, noise: 3, held: 0.931 },
+    { dof: 2, noise: 1, held: 0.962 },
+    { dof: 2, noise: 2, held: 0.903 },
+    { dof: 4, noise: 1, held: 0.962 },
+    { dof: 4, noise: 2, held: 0.936 },
+    { dof: 10, noise: 1, held: 0.961 },
+    { dof: 10, noise: 2, held: 0.949 },
+    { dof: 10, noise: 3, held: 0.95 },
   ])(
     "holds the truth as often as its doc says: $held at $dof degrees of freedom, noise $noise times the stated",
     ({ dof, noise, held }) => {

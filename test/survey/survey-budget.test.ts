@@ -142,7 +142,7 @@ describe("taperBudget(taper)", () => {
     expect(found.rows.map(({ source }) => source)).toEqual([
       "scatter seen about the line: diameters, stations and form together",
     ]);
-    // Four of the scatter, two that the statement is worth.
-    expect(found.degreesOfFreedom).toBe(6);
+    // Six stations less the two numbers of a line: the scatter alone tells the noise.
+    expect(found.degreesOfFreedom).toBe(4);
   });
 });

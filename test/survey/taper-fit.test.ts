@@ -142,13 +142,13 @@ describe("fitTaper(profile)", () => {
     expect(both.noiseRatio).toBeLessThan(1.6);
     expect(least.noiseRatio).toBeGreaterThan(3);
     expect(least.warnings.join()).toMatch(/scatter .* times more than the instrument states/);
-    // Ten of the scatter, two that the statement is worth.
-    expect(least.taper.degreesOfFreedom).toBe(12);
+    // Twelve stations less two parameters: the scatter alone tells the noise.
+    expect(least.taper.degreesOfFreedom).toBe(10);
     // Widened: the same stations without any scatter give the uncertainty as stated.
     const stated = taperOf(cone({ taper: 0.125 }), { method: "least squares" });
     expectClose(
       least.taper.standardUncertainty,
-      stated.taper.standardUncertainty * Math.sqrt((2 + 10 * least.noiseRatio ** 2) / 12),
+      stated.taper.standardUncertainty * least.noiseRatio,
       rounding,
     );
     expect(stated.taper.degreesOfFreedom).toBe(Number.POSITIVE_INFINITY);

@@ -45,6 +45,9 @@ describe("wearBands(profile): probability of edges and bands", () => {
     });
     expect(inches(edge!.interval!.after)).toBe(8);
     expect(inches(edge!.interval!.before)).toBe(10);
+    // Half of the probability in each of two gaps of an inch: 5 % of an inch off either end.
+    expectClose(edge!.reach!.low.in("inch"), 8.05, { abs: 0.01, because: "either gap about as likely" });
+    expectClose(edge!.reach!.high.in("inch"), 9.95, { abs: 0.01, because: "either gap about as likely" });
   });
 
   it("names the gap of the stations that count when one is gross", () => {

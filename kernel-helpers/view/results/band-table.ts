@@ -1,4 +1,4 @@
-import { type Length, type Measured, measured } from "../../quantity/index.js";
+import { formatFixed, type Length, type Measured, measured } from "../../quantity/index.js";
 import type { BandEdge, WearBand, WearBands } from "../../survey/profile-types.js";
 import type { TableBlock, TableRow } from "../blocks.js";
 import { plusMinus } from "../format-measured.js";
@@ -25,13 +25,16 @@ export function bandTable({ bands, edges, nominal }: WearBands, units: ShownUnit
   };
 }
 
+/** Decimals of a place between two stations. */
+const placeDecimals = { inch: 2, mm: 1 } as const;
+
 function bandRow(band: WearBand, edge: BandEdge | undefined, units: ShownUnits): TableRow {
   const { number, from, to, state, diameter, depth } = band;
   const along = (length: Length): string => stationText(length, units);
   const cells = [
     String(number),
     `${along(from)} – ${along(to)}`,
-    edge === undefined ? "end of survey" : edgeText(edge, along),
+    edge === undefined ? "end of survey" : edgeText(edge, units),
     state,
     bare(diameter, units.size),
     depth === undefined ? "no nominal" : bare(depth, units.small),
@@ -39,12 +42,15 @@ function bandRow(band: WearBand, edge: BandEdge | undefined, units: ShownUnits):
   return state === "worn" ? { cells, mark: "warn" } : { cells };
 }
 
-/** "13 – 14 (98 %)"; and where it may as well be elsewhere "13 – 14 (61 %), 12 – 14 (95 %)". */
-function edgeText({ after, before, probability, interval }: BandEdge, along: (at: Length) => string): string {
+/** "13 – 14 (98 %)"; and where it may as well be elsewhere "13 – 14 (61 %), 12.07 – 13.94 (95 %)". */
+function edgeText({ after, before, probability, interval, reach }: BandEdge, units: ShownUnits): string {
+  const along = (at: Length): string => stationText(at, units);
+  const place = (at: Length): string => formatFixed(at.in(units.size), placeDecimals[units.size]);
   const gap = `${along(after)} – ${along(before)}`;
   if (probability === undefined) return gap;
   const wide = interval && `${along(interval.after)} – ${along(interval.before)}`;
-  const elsewhere = wide === undefined || wide === gap ? "" : `, ${wide} (95\u00a0%)`;
+  const elsewhere =
+    reach === undefined || wide === gap ? "" : `, ${place(reach.low)} – ${place(reach.high)} (95\u00a0%)`;
   return `${gap} (${percentText(probability)})${elsewhere}`;
 }
 

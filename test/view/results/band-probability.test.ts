@@ -21,7 +21,9 @@ const judged: WearBands = {
       i === 0
         ? { after, before, probability: 0.98 }
         : { after: after.minus(inch(1)), before: before.plus(inch(1)), probability: 0.97 };
-    return { ...edge, probability: i === 0 ? 0.98 : 0.61, interval };
+    const reach =
+      i === 0 ? { low: after, high: before } : { low: after.minus(inch(0.93)), high: before.plus(inch(0.9)) };
+    return { ...edge, probability: i === 0 ? 0.98 : 0.61, interval, reach };
   }),
   bandCountProbability: { found: 0.912, runnerUp: { bands: 9, probability: 0.066 }, all: [] },
   probabilityNote: "",
