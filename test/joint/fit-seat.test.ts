@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { seatOnTaper } from "../../kernel-helpers/joint/index.js";
 import { inch, thou } from "../../kernel-helpers/quantity/index.js";
-import { fitLine, predictLine } from "../../kernel-helpers/statistics/index.js";
+import { chiSquareSurvival, fitLine, predictLine } from "../../kernel-helpers/statistics/index.js";
 import { fitTaper, profileOf, readTable } from "../../kernel-helpers/survey/index.js";
 import { expectClose } from "../support/expect-close.js";
 
@@ -30,8 +30,10 @@ describe("seatOnTaper(taper, from, to)", () => {
     );
     const there = predictLine(line, 2.5);
     expectClose(seat.diameter.value.in("inch"), there.value, { rel: 1e-9, because: "rounding" });
-    const widened = Math.sqrt(Math.max(1, (2 + line.chiSquare!) / (2 + line.degreesOfFreedom)));
-    expectClose(seat.diameter.standardUncertainty.in("inch"), widened * there.standardUncertainty, {
+    // The stations scatter a little more than stated, as honest noise does in more than one survey of four.
+    const chance = chiSquareSurvival(line.chiSquare!, line.degreesOfFreedom);
+    expect(chance).toBeGreaterThan(0.25);
+    expectClose(seat.diameter.standardUncertainty.in("inch"), there.standardUncertainty, {
       rel: 1e-6,
       because: "the same line; the variance from its two ends",
     });
