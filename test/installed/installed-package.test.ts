@@ -1,14 +1,15 @@
 import { type ChildProcess, spawn, spawnSync } from "node:child_process";
-import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync } from "node:fs";
+import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, symlinkSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { packageRoot } from "../../kernel-helpers/record/package-root.js";
+import { ensurePageBuilt } from "../live/page/built-page.js";
 import { ensureBuilt } from "../support/built.js";
 import { temporaryFolder } from "../support/temporary-folder.js";
 
-// The package as npm would publish it, unpacked elsewhere beside its dependencies and nothing else: what is missing from
-// "files" or from "dependencies" is missing here. The network is not needed, since the dependencies are those of this
-// folder; they bring their own.
+// The package as npm would publish it, installed by npm in an empty folder elsewhere, as whoever uses it installs it: what
+// is missing from "files" or from "dependencies" is missing here. Where npm cannot get the dependencies (no network, and
+// not in its cache), a line says so, and those of this folder stand beside the unpacked package instead.
 const elsewhere = temporaryFolder();
 const installed = join(elsewhere, "node_modules", "journalbox");
 const program = join(installed, "dist", "cli", "main.js");
@@ -26,17 +27,35 @@ function must(command: string, args: readonly string[], cwd: string): string {
 }
 const journalbox = (...args: string[]): string => must(process.execPath, [program, ...args], elsewhere);
 
-beforeAll(async () => {
-  await ensureBuilt();
-  // Scripts are left out: the package is built already.
-  const told = must(
-    "npm",
-    ["pack", "--ignore-scripts", "--json", "--offline", "--pack-destination", elsewhere],
-    packageRoot(),
-  );
-  const [{ filename }] = JSON.parse(told) as [{ filename: string }];
+/** What npm says where it cannot get a package, whatever the package is. */
+const noRegistry = /\b(ENOTFOUND|ENOTCACHED|ECONNREFUSED|ECONNRESET|ETIMEDOUT|EAI_AGAIN|ENETUNREACH)\b/;
+
+/** @returns whether npm could get what the package needs */
+function installedByNpm(tarball: string): boolean {
+  const call = ["install", "--omit=dev", "--prefer-offline", "--no-audit", "--no-fund", tarball];
+  const { status, stdout, stderr } = spawnSync("npm", call, {
+    cwd: elsewhere,
+    encoding: "utf8",
+    // Not the settings that npm hands down to the scripts it runs, this test among them.
+    env: Object.fromEntries(
+      Object.entries(process.env).filter(
+        ([name]) => !/^npm_config_(?!cache|registry|userconfig)/i.test(name),
+      ),
+    ),
+    timeout: 240_000,
+  });
+  if (status === 0) return true;
+  if (status !== null && !noRegistry.test(stderr))
+    throw new Error(`npm install failed:\n${stderr}\n${stdout}`);
+  process.stderr.write("NOT TESTED HERE: npm install of the package, for npm cannot get what it needs\n");
+  return false;
+}
+
+/** Unpacks the package beside links to what it depends on. */
+function installedByHand(tarball: string): void {
+  rmSync(join(elsewhere, "node_modules"), { recursive: true, force: true });
   mkdirSync(installed, { recursive: true });
-  must("tar", ["-xzf", join(elsewhere, filename), "--strip-components=1", "-C", installed], elsewhere);
+  must("tar", ["-xzf", tarball, "--strip-components=1", "-C", installed], elsewhere);
   const { dependencies } = JSON.parse(readFileSync(join(installed, "package.json"), "utf8")) as {
     readonly dependencies: Readonly<Record<string, string>>;
   };
@@ -45,13 +64,44 @@ beforeAll(async () => {
     mkdirSync(dirname(link), { recursive: true });
     symlinkSync(join(packageRoot(), "node_modules", name), link);
   }
-}, 180_000);
+}
+
+let byNpm = false;
+let packed = { filename: "", size: 0 };
+
+beforeAll(async () => {
+  await ensureBuilt();
+  await ensurePageBuilt();
+  // Scripts are left out: the package is built already.
+  const told = must(
+    "npm",
+    ["pack", "--ignore-scripts", "--json", "--offline", "--pack-destination", elsewhere],
+    packageRoot(),
+  );
+  [packed] = JSON.parse(told) as [typeof packed];
+  const tarball = join(elsewhere, packed.filename);
+  byNpm = installedByNpm(tarball);
+  if (!byNpm) installedByHand(tarball);
+}, 480_000);
 afterAll(() => void opened?.kill("SIGINT"));
 
 describe("the package, installed elsewhere", () => {
   it("brings nothing of a run, and no test", () => {
     for (const part of ["test", "kernel-helpers/index.ts", "worksheets/demo/record", "worksheets/demo/out"])
       expect(existsSync(join(installed, part)), part).toBe(false);
+  });
+
+  it("is a file of less than 4 MB, and brings no tool of development", ({ skip }) => {
+    expect(packed.size).toBeLessThan(4_000_000); // 3.3 MB, as DEVELOPERS.md says
+    if (!byNpm) skip("npm could not install it");
+    const brought = readdirSync(join(elsewhere, "node_modules"));
+    const { devDependencies } = JSON.parse(readFileSync(join(packageRoot(), "package.json"), "utf8")) as {
+      readonly devDependencies: Readonly<Record<string, string>>;
+    };
+    const tools = Object.keys(devDependencies).map((name) => name.split("/")[0]!);
+    // A scope that a dependency has too.
+    const shared = ["@types"];
+    expect(brought.filter((name) => tools.includes(name) && !shared.includes(name))).toEqual([]);
   });
 
   it("makes a rebuild with tables and worksheets", () => {

@@ -137,4 +137,31 @@ describe.skipIf(!hasChromium())("sheet page", { timeout: 40_000 }, () => {
     await page.keyboard.press("Escape");
     await page.locator(".explanation").waitFor({ state: "hidden" });
   });
+
+  it("on a phone nothing is wider than the page, every button is large, and the head stays where it is", async () => {
+    const page = await bench.sheet("trial");
+    await page.setViewportSize({ width: 390, height: 844 });
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(390);
+    const buttons = page.locator("main.sheet button:visible, main.sheet select:visible");
+    for (const box of await buttons.evaluateAll((all) => all.map((each) => each.getBoundingClientRect()))) {
+      expect(box.height).toBeGreaterThanOrEqual(44);
+      expect(box.right).toBeLessThanOrEqual(390);
+    }
+    await cell(page, 2).evaluate((last) => last.scrollIntoView({ block: "start" }));
+    expect((await page.locator(".sheet-head").boundingBox())!.y).toBe(0);
+  });
+
+  it("on paper the code has the width beside its margin, and all cells are there", async () => {
+    const page = await bench.sheet("trial");
+    await page.setViewportSize({ width: 794, height: 600 });
+    await page.emulateMedia({ media: "print" });
+    const code = (await cell(page, 1).locator(".cm-content").boundingBox())!;
+    expect(code.width).toBeGreaterThan(600);
+    const [sheetHeight, body] = await page.evaluate(() => [
+      document.querySelector("main.sheet")!.scrollHeight,
+      document.body.getBoundingClientRect().height,
+    ]);
+    expect(body).toBeGreaterThanOrEqual(sheetHeight!);
+    expect(await page.locator(".tools").isVisible()).toBe(false);
+  });
 });

@@ -193,6 +193,6 @@ class SheetPage {
 }
 
 const templateWords =
-  "A template that comes with Journalbox. Your first save puts a copy into this rebuild; the template stays as it is.";
+  "A template of Journalbox, which stays as it is: your first save puts a copy into this rebuild.";
 
 const noRoomWords = "This browser has no room left to keep what you type. Save soon.";
