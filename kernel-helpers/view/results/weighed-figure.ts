@@ -19,7 +19,7 @@ function placeOf({ chance, inDeviations }: LimitKept, draws: number): number {
 /** Every limit of every option on one scale: how far its margin lies from breaking, by the chance that it holds. */
 export function weighedFigure({ options, wanted, draws }: OptionsWeighed): FigureBlock {
   const names = [...new Set(options.flatMap(({ limits }) => limits.map(({ name }) => name)))].reverse();
-  const row = 14 + 8 * options.length;
+  const row = 10 + 6 * options.length;
   const data = options.map((option, i) => {
     const { color, symbol } = seriesLook(i);
     const shift = (i - (options.length - 1) / 2) * (0.7 / options.length);
@@ -29,7 +29,7 @@ export function weighedFigure({ options, wanted, draws }: OptionsWeighed): Figur
       name: plotText(option.name),
       x: option.limits.map((kept) => Number(placeOf(kept, draws).toFixed(4))),
       y: option.limits.map(({ name }) => Number((names.indexOf(name) - shift).toFixed(4))),
-      marker: { color, symbol, size: 9 },
+      marker: { color, symbol, size: 8 },
       customdata: option.limits.map(({ name, chance }) => [plotText(name), (100 * chance).toFixed(2)]),
       hovertemplate: `${plotText(option.name)}: %{customdata[0]} holds with %{customdata[1]} %<extra></extra>`,
     };
