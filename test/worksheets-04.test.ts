@@ -39,3 +39,25 @@ describe("the survey of a shaft that has not been turned between centres yet", (
     expect(await wanted(copyOfDemo("demo", sheets))).not.toContain("run-out between centres");
   }, 120_000);
 });
+
+describe("a survey of 24 readings at one angle", () => {
+  it("goes through, and says what a second angle would show", async () => {
+    const folder = copyOfDemo("demo", ["04-shaft-survey"]);
+    rmSync(join(folder, "tables", "run-out.csv"));
+    const rows = Array.from({ length: 24 }, (_, i) => {
+      const station = 1 + 2.5 * i;
+      const worn = station > 5 && station < 14;
+      return `${station}, ${((worn ? 2.433 : 2.4373) + 0.0001 * ((i % 3) - 1)).toFixed(4)}`;
+    });
+    const remarks = ["# part: shaft", "# instrument diameter: mic-2-3", "# instrument station: steel-tape"];
+    const lines = [...remarks, "# temperature: 54 ± 3 degF", "station [in], diameter [in]", ...rows];
+    writeFileSync(join(folder, "tables", "shaft-survey.csv"), `${lines.join("\n")}\n`);
+    await runThrough(folder);
+    const { cells } = JSON.parse(readFileSync(join(folder, "out", "04-shaft-survey.ipynb"), "utf8")) as {
+      readonly cells: readonly { readonly id: string; readonly outputs: unknown }[];
+    };
+    const shown = (cell: string): string => JSON.stringify(cells.find(({ id }) => id === cell)!.outputs);
+    expect(shown("wear")).toContain("3 bands");
+    expect(shown("one-sided")).toContain("Read at one angle: read a second");
+  }, 120_000);
+});
