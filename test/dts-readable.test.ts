@@ -1,11 +1,10 @@
-import { readdirSync } from "node:fs";
+import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import ts from "@tslab/typescript-for-tslab";
 import { beforeAll, expect, it } from "vitest";
 import { buildTimeout, ensureBuilt } from "./support/built.js";
 
 const root = join(__dirname, "..");
-const dist = join(root, "dist");
 
 /** What tslab's TypeScript says to declaration files, each on a line; those of other packages are left out. */
 function faultsIn(files: readonly string[]): string[] {
@@ -31,13 +30,10 @@ function faultsIn(files: readonly string[]): string[] {
 
 beforeAll(ensureBuilt, buildTimeout);
 
-it("every built declaration can be read by the TypeScript of tslab, without skipping checks", () => {
-  const files = readdirSync(dist, { recursive: true, encoding: "utf8" })
-    .filter((path) => path.endsWith(".d.ts"))
-    .map((path) => join(dist, path).replaceAll("\\", "/"));
-  expect(files.length).toBeGreaterThan(0);
+it("the declarations that cells are checked against can be read by the TypeScript of tslab, without skipping checks", () => {
+  const { types } = JSON.parse(readFileSync(join(root, "package.json"), "utf8")) as { types: string };
   expect(ts.version).toBe("5.0.4");
-  expect(faultsIn(files)).toEqual([]);
+  expect(faultsIn([join(root, types).replaceAll("\\", "/")])).toEqual([]);
 });
 
 it("the check finds a declaration that is too new for it", () => {
