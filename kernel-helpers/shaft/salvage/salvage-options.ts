@@ -1,4 +1,4 @@
-import { formatNumber, type Length, type Measured, quantityFromSi } from "../../quantity/index.js";
+import { formatNumber, type Length, type Measured, measured, quantityFromSi } from "../../quantity/index.js";
 import type { SalvageWay } from "./salvage-ways.js";
 import { chanceVerdict } from "./weigh-chance.js";
 import type { JournalTurned } from "./weigh-shaft.js";
@@ -7,7 +7,7 @@ import type { OptionsWeighed } from "./weigh-types.js";
 /** One way to save the journals: the shape that a decision takes. */
 export interface SalvageOption {
   readonly name: string;
-  readonly figures: Readonly<Record<string, Length | Measured<Length> | number | string>>;
+  readonly figures: Readonly<Record<string, Length | Measured<Length> | Measured<number> | number | string>>;
   /** The limits it violates, each in words. */
   readonly breaks: readonly string[];
 }
@@ -71,7 +71,10 @@ export function salvageOptions(
         name: way.name,
         figures: Object.freeze({
           ...Object.fromEntries(carried.map(({ name, steel }) => [`steel that carries, ${name}`, steel])),
-          "limits that a choice can keep all hold": percent(found.chance),
+          "chance that all limits hold that a choice can keep [%]": measured(
+            100 * found.chance,
+            100 * found.chanceUncertainty,
+          ),
           "nearest to breaking": found.weakest ?? "-",
           hours: `${formatNumber(way.hours.low.in("hour"), 4)} to ${formatNumber(way.hours.high.in("hour"), 4)}`,
           ...(way.cost === undefined

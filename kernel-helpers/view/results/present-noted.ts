@@ -87,5 +87,6 @@ function table<T>(
     caption,
     columns: titles.filter((_, i) => filled[i]).map((title) => ({ title, align: "left" })),
     rows: rows.map((row) => ({ cells: row.filter((_, i) => filled[i]) })),
+    stacked: true,
   };
 }

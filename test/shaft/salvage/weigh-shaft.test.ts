@@ -5,6 +5,7 @@ import {
   hp,
   inch,
   type Length,
+  type Measured,
   measured,
   pound,
   poundPerCubicInch,
@@ -332,6 +333,16 @@ describe("salvageOptions(ways, weighed, journals, asMade)", () => {
       rounding,
     );
     expectClose((options[3]!.figures["steel that carries, far box"] as Length).in("inch"), 2.4375, rounding);
+  });
+  it("tells the chance as a number with what the draws leave open, so that an audit can tell how far it moved", () => {
+    const weighed = weighShaft(input);
+    options.forEach(({ figures }, i) => {
+      const chance = figures["chance that all limits hold that a choice can keep [%]"] as Measured<number>;
+      const { chance: share, chanceUncertainty } = weighed.options[i]!;
+      expect(chance.value).toBe(100 * share);
+      expectClose(chance.standardUncertainty, 100 * chanceUncertainty, rounding);
+      expect(chance.standardUncertainty).toBeGreaterThan(0);
+    });
   });
   it("refuses ways that were not weighed", () => {
     const fewer = weighShaft({ ...input, ways: ways.slice(0, 2) });
