@@ -115,9 +115,46 @@ const atTheHub: readonly Change[] = [
   ],
 ];
 
+const atThePour: readonly Change[] = [
+  [
+    "a clearance of nothing",
+    "dimensions",
+    "running clearance",
+    "0 in",
+    /diametralClearance must be above 0, got 0 in; .*rule of thumb.*rebuild\.json: "running clearance" under "dimensions"/,
+  ],
+  [
+    "a clearance below nothing",
+    "dimensions",
+    "running clearance",
+    "-0.004 in",
+    /diametralClearance must be above 0, got −0\.004 in; .*"running clearance" under "dimensions"/,
+  ],
+  [
+    "a journal larger than its shell",
+    "dimensions",
+    "shell bore",
+    "2.4 in",
+    /no room for a lining in a shell of 2\.4 in: .* is needed.*"shell bore" under "dimensions"/,
+  ],
+  [
+    "a shell at which the alloy does not freeze",
+    "quantities",
+    "shell preheat",
+    "500 °F",
+    /shellPreheat must lie below the solidus of .*got 500 °F .*"shell preheat" under "quantities"/,
+  ],
+  ["an oil nobody knows", "words", "oil", "goose fat", /oil: must be one of .*"oil" under "words"/],
+];
+
 describe.each([
   { sheet: "02-fastener-removal", before: [], changes: atTheNut },
   { sheet: "03-hub-removal", before: ["04-shaft-survey", "05-taper"], changes: atTheHub },
+  {
+    sheet: "08-bearing-pour",
+    before: ["04-shaft-survey", "05-taper", "06-shaft-salvage"],
+    changes: atThePour,
+  },
 ])("$sheet stops at", ({ sheet, before, changes }) => {
   let folder: string;
   let good: string;

@@ -19,6 +19,7 @@ import type { Decision, DecisionRequest } from "./decision-types.js";
 import { fileHash } from "./file-hash.js";
 import { findRebuild, rebuildFileName } from "./find-rebuild.js";
 import type { Handover } from "./handover-types.js";
+import { nameFields } from "./name-fields.js";
 import type { Noted, Notes } from "./note-types.js";
 import { demoFolder } from "./package-facts.js";
 import { type ChosenNumber, type RebuildFacts, readRebuildFile } from "./rebuild-file.js";
@@ -106,6 +107,13 @@ export interface Rebuild {
   word(name: string): string;
   /** The same where the rebuild may do without it. */
   wordIfGiven(name: string): string | undefined;
+  /**
+   * Runs work, and where it stops over a value it was given, adds which field of rebuild.json holds it, e.g.
+   * `rebuild.naming({ clearance: "running clearance" }, () => pourPlan(options))`.
+   *
+   * @throws RangeError  as the work does, with the fields named; rebuild.json does not give one of the fields
+   */
+  naming<T>(fields: Readonly<Record<string, string>>, work: () => T): T;
   /**
    * Hands results on to later sheets by name, into record/<sheet>.json, with hashes of what was read.
    *
@@ -264,6 +272,7 @@ export function openRebuild(options: OpenRebuildOptions = {}): Rebuild {
       return facts.words[name];
     },
 
+    naming: (fields, work) => nameFields(facts, fields, work),
     publish: (results) => desk.publish(results),
     recall: (name, kind) => desk.recall(name, kind) as ResultKinds[typeof kind],
     decide: (request) => desk.decide(request),

@@ -1,6 +1,7 @@
 import type { Oil } from "../../handbook/index.js";
-import { type Length, quantityFromSi } from "../../quantity/index.js";
+import { type Force, type Length, type Measured, measured, quantityFromSi } from "../../quantity/index.js";
 import { type RunningFilm, type RunningFilmOptions, runningFilm } from "./running-film.js";
+import { type BoxPrediction, runningPrediction } from "./running-prediction.js";
 
 /** How a box would run over a range of clearances, oil by oil. */
 export interface ClearanceMap {
@@ -11,6 +12,8 @@ export interface ClearanceMap {
       readonly diametralClearance: Length;
       readonly film: RunningFilm | undefined;
     }[];
+    /** At the clearance intended, with its uncertainty; undefined where that is not given or finds no balance. */
+    readonly atIntended: BoxPrediction | undefined;
   }[];
   /** The clearance marked, e.g. the one intended. */
   readonly intended: Length | undefined;
@@ -22,6 +25,9 @@ export interface ClearanceMapOptions extends Omit<RunningFilmOptions, "diametral
   readonly clearances: readonly [Length, Length];
   readonly oils: readonly Oil[];
   readonly intended?: Length;
+  /** Standard uncertainties with which the films at the clearance intended are foretold; 0 where left out. */
+  readonly clearanceUncertainty?: Length;
+  readonly loadUncertainty?: Force;
   /** Clearances looked at; default 25. */
   readonly steps?: number;
   /** Told after each film how many of all are done. */
@@ -29,7 +35,8 @@ export interface ClearanceMapOptions extends Omit<RunningFilmOptions, "diametral
 }
 
 /**
- * Running temperature and least film of a box over a range of DIAMETRAL clearances, for several oils.
+ * Running temperature and least film of a box over a range of DIAMETRAL clearances, for several oils; at the one intended
+ * with their uncertainty, as `runningPrediction` reckons it.
  *
  * @param options  as `runningFilm`, with a range of clearances and the oils
  * @returns a film a clearance and oil; undefined where there is no balance below 150 °C
@@ -41,7 +48,16 @@ export interface ClearanceMapOptions extends Omit<RunningFilmOptions, "diametral
  * @source see `runningFilm`
  */
 export function clearanceMap(options: ClearanceMapOptions): ClearanceMap {
-  const { clearances, oils, intended, steps = 25, progress, ...box } = options;
+  const {
+    clearances,
+    oils,
+    intended,
+    clearanceUncertainty,
+    loadUncertainty,
+    steps = 25,
+    progress,
+    ...box
+  } = options;
   const [from, to] = clearances;
   if (!(from.si > 0 && to.si > from.si))
     throw new RangeError(`clearanceMap: clearances must grow from above 0, got ${from} to ${to}`);
@@ -61,13 +77,14 @@ export function clearanceMap(options: ClearanceMapOptions): ClearanceMap {
       oils.map((oil) =>
         Object.freeze({
           oil: oil.name,
+          atIntended: intended && ifAny(() => foretold({ ...options, oil, diametralClearance: intended })),
           films: Object.freeze(
             Array.from({ length: steps }, (_, i) => {
               const si = from.si + ((to.si - from.si) * i) / (steps - 1);
               const diametralClearance = quantityFromSi("length", si, from.writtenIn as never);
               return Object.freeze({
                 diametralClearance,
-                film: told(filmIfAny({ ...box, oil, diametralClearance })),
+                film: told(ifAny(() => runningFilm({ ...box, oil, diametralClearance }))),
               });
             }),
           ),
@@ -77,9 +94,25 @@ export function clearanceMap(options: ClearanceMapOptions): ClearanceMap {
   });
 }
 
-function filmIfAny(options: RunningFilmOptions): RunningFilm | undefined {
+/** The film of one oil at the clearance intended. */
+function foretold(
+  options: RunningFilmOptions & Pick<ClearanceMapOptions, "clearanceUncertainty" | "loadUncertainty">,
+): BoxPrediction {
+  const { diametralClearance, load, clearanceUncertainty, loadUncertainty, ...box } = options;
+  const known = {
+    diametralClearance: withUncertainty(diametralClearance, clearanceUncertainty),
+    load: withUncertainty(load, loadUncertainty),
+  };
+  return runningPrediction([{ ...box, name: box.oil.name, ...known }], options.room).boxes[0]!;
+}
+
+function withUncertainty<V extends Length | Force>(value: V, u: V | undefined): Measured<V> {
+  return measured(value, u ?? (value.times(0) as V));
+}
+
+function ifAny<T>(work: () => T): T | undefined {
   try {
-    return runningFilm(options);
+    return work();
   } catch (error) {
     if (error instanceof RangeError && error.message.includes("no balance below")) return undefined;
     throw error;

@@ -10,6 +10,7 @@ import type {
   FilmMap,
   LoadsAgainst,
   OrderOfFitting,
+  PourComparison,
   PourPlan,
   RunIn,
   RunningFilm,
@@ -21,6 +22,7 @@ import { presentBoxAlignment, presentBoxFit, presentContactSpots } from "./prese
 import { presentFilmMap } from "./present-film-map.js";
 import { presentLoadsAgainst } from "./present-loads-against.js";
 import { presentOrderOfFitting } from "./present-order-of-fitting.js";
+import { presentPourComparison } from "./present-pour-comparison.js";
 import { presentPourPlan } from "./present-pour-plan.js";
 import { presentCoastDown, presentRunIn } from "./present-run-in.js";
 import { presentClearanceMap, presentRunningFilm, presentRunningPrediction } from "./present-running.js";
@@ -38,6 +40,7 @@ export type BearingResult =
   | FilmMap
   | LoadsAgainst
   | OrderOfFitting
+  | PourComparison
   | PourPlan
   | RunIn
   | RunningFilm
@@ -58,6 +61,7 @@ export const bearingLooks: {
   "contact spots": presentContactSpots,
   "box alignment": presentBoxAlignment,
   "order of fitting": presentOrderOfFitting,
+  "pour comparison": presentPourComparison,
   "pour plan": presentPourPlan,
   "running film": presentRunningFilm,
   "running prediction": presentRunningPrediction,

@@ -1,8 +1,11 @@
-import type { ClearanceMap } from "../../bearing/index.js";
+import type { BoxPrediction, ClearanceMap } from "../../bearing/index.js";
 import type { FigureBlock } from "../blocks.js";
 import { pencil, seriesLook } from "../palette.js";
 import { plotText } from "./plot-text.js";
 import { shownUnits, systemOfLength } from "./shown-units.js";
+
+/** Coverage factor of the bars: about 95 %. */
+const coverage = 1.96;
 
 /** Box temperature above, least film below, against the clearance, a line an oil. */
 export function clearanceFigure(map: ClearanceMap): FigureBlock {
@@ -12,7 +15,7 @@ export function clearanceFigure(map: ClearanceMap): FigureBlock {
   const scale = inch ? "degF" : "degC";
   const symbol = inch ? "°F" : "°C";
   const round = (value: number): number => Number(value.toPrecision(6));
-  const traces = map.oils.flatMap(({ oil, films }, index) => {
+  const traces = map.oils.flatMap(({ oil, films, atIntended }, index) => {
     const { color } = seriesLook(index);
     const dash = (["solid", "dash", "dot", "dashdot"] as const)[index % 4];
     const x = films.map(({ diametralClearance }) => round(diametralClearance.in(units.small)));
@@ -37,13 +40,33 @@ export function clearanceFigure(map: ClearanceMap): FigureBlock {
         line,
         hovertemplate: `${plotText(oil)}: least film %{y:.3~g} ${units.smallSymbol}<extra></extra>`,
       },
+      ...(atIntended === undefined || map.intended === undefined ? [] : bars(atIntended)),
     ];
+    /** Bars of ± U (95 %) at the clearance intended, one in each panel. */
+    function bars({ film, rise, uncertainty }: BoxPrediction): Readonly<Record<string, unknown>>[] {
+      const warm = coverage * rise.standardUncertainty.in(inch ? "deltaF" : "deltaC");
+      const thick = coverage * uncertainty.leastFilm.in(units.small);
+      const each = (y: number, u: number): Readonly<Record<string, unknown>> => ({
+        type: "scatter",
+        mode: "markers",
+        showlegend: false,
+        hoverinfo: "skip",
+        x: [round(map.intended!.in(units.small))],
+        y: [round(y)],
+        error_y: { type: "data", array: [round(u)], color, thickness: 1.5, width: 5 },
+        marker: { color, size: 5 },
+      });
+      return [
+        each(film.boxTemperature.in(scale), warm),
+        { ...each(film.leastFilm.in(units.small), thick), yaxis: "y2" },
+      ];
+    }
   });
   const intended = map.intended;
   return {
     type: "figure",
     alt: `Box temperature and least film against diametral clearance for ${map.oils.map(({ oil }) => oil).join(", ")}.`,
-    caption: `Diametral clearance is bore less journal.${intended === undefined ? "" : " The upright line is the one intended."}`,
+    caption: `Diametral clearance is bore less journal.${intended === undefined ? "" : " The upright line is the one intended; bars: ± U (95 %) there."}`,
     figure: {
       data: traces,
       layout: {

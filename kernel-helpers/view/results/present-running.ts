@@ -240,6 +240,7 @@ export function presentClearanceMap(map: ClearanceMap): Presentation {
     title: "Clearance and oil",
     blocks: [
       clearanceFigure(map),
+      ...intendedTable(map),
       ...(gaps.length === 0
         ? []
         : [
@@ -250,4 +251,34 @@ export function presentClearanceMap(map: ClearanceMap): Presentation {
           ]),
     ],
   });
+}
+
+/** What each oil does at the clearance intended, with ± U (95 %). */
+function intendedTable({ oils, intended }: ClearanceMap): Block[] {
+  const room = oils.find(({ atIntended }) => atIntended !== undefined)?.atIntended?.film.room;
+  if (intended === undefined || room === undefined) return [];
+  const small = inFahrenheit(room) ? "thou" : "micrometre";
+  return [
+    {
+      type: "table",
+      caption: `With ${formatNumber(intended.in(small), 3)} ${unitNamed(small).symbol} of diametral clearance, ± U (95 %)`,
+      columns: [
+        { title: "oil", align: "left" },
+        { title: "box", align: "right" },
+        { title: "least film", align: "right" },
+        { title: "carried by", align: "left" },
+      ],
+      rows: oils.map(({ oil, atIntended: at }) => ({
+        cells:
+          at === undefined
+            ? [oil, "no balance", "", ""]
+            : [
+                oil,
+                warmth(at.film.boxTemperature, at.rise.standardUncertainty, room),
+                told(at.film.leastFilm, at.uncertainty.leastFilm, small, 2),
+                at.film.state,
+              ],
+      })),
+    },
+  ];
 }

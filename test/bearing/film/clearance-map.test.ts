@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { boxCooling, clearanceMap, runningFilm } from "../../../kernel-helpers/bearing/index.js";
 import { oil } from "../../../kernel-helpers/handbook/index.js";
-import { degF, inch, lbf, quantity, rpm, thou } from "../../../kernel-helpers/quantity/index.js";
+import { degF, inch, type Length, lbf, quantity, rpm, thou } from "../../../kernel-helpers/quantity/index.js";
 import { expectClose } from "../../support/expect-close.js";
 
 const box = {
@@ -44,6 +44,19 @@ describe("clearanceMap(options)", () => {
     const told: string[] = [];
     clearanceMap({ ...options, steps: 2, progress: (done, of) => told.push(`${done}/${of}`) });
     expect(told).toEqual(["1/4", "2/4", "3/4", "4/4"]);
+  });
+  it("foretells the film at the clearance intended, as sure as clearance and load are", () => {
+    const sure = { intended: thou(4), clearanceUncertainty: thou(0.4), loadUncertainty: lbf(90) };
+    const at = clearanceMap({ ...options, ...sure, steps: 2 }).oils[0]!.atIntended!;
+    const alone = (diametralClearance: Length) =>
+      runningFilm({ ...box, diametralClearance, oil: oil("ISO VG 46") });
+    expectClose(at.film.leastFilm.si, alone(thou(4)).leastFilm.si, { rel: 1e-12, because: "the same film" });
+    const half = Math.abs(alone(thou(4.4)).rise.si - alone(thou(3.6)).rise.si) / 2;
+    const share = at.shares.find(({ from }) => from === "clearance")!.standardUncertainty.si;
+    expectClose(share, half, { rel: 1e-6, because: "half the difference of both sides" });
+    const blind = clearanceMap({ ...options, intended: thou(4), steps: 2 }).oils[0]!.atIntended!;
+    expect(at.uncertainty.leastFilm.si).toBeGreaterThan(blind.uncertainty.leastFilm.si);
+    expect(clearanceMap({ ...options, steps: 2 }).oils[0]!.atIntended).toBeUndefined();
   });
   it("leaves a gap where the box finds no balance", () => {
     const small = { ...options, speed: rpm(4000), boxSurface: quantity(20, "inch2"), steps: 3 };
