@@ -61,3 +61,34 @@ describe("a survey of 24 readings at one angle", () => {
     expect(shown("one-sided")).toContain("Read at one angle: read a second");
   }, 120_000);
 });
+
+describe("the instrument of a survey", () => {
+  const shownIn = async (folder: string): Promise<(cell: string) => string> => {
+    await runThrough(folder);
+    const { cells } = JSON.parse(readFileSync(join(folder, "out", "04-shaft-survey.ipynb"), "utf8")) as {
+      readonly cells: readonly { readonly id: string; readonly outputs: unknown }[];
+    };
+    return (cell) => JSON.stringify(cells.find(({ id }) => id === cell)!.outputs);
+  };
+
+  it.each(["demo", "demo-metric"] as const)(
+    "is tried on one place, by two people and on gauges (%s), and taken on trust where nobody tried it",
+    async (demo) => {
+      const tried = await shownIn(copyOfDemo(demo, ["04-shaft-survey"]));
+      expect(tried("repeat")).toContain("10 readings of one place");
+      expect(tried("compared")).toContain("second less first");
+      expect(tried("check")).toContain("Calibration line of instrument-check");
+      expect(tried("check-here")).toContain("error taken off");
+
+      const untried = copyOfDemo(demo, ["04-shaft-survey"]);
+      for (const name of ["repeat", "compare", "check"])
+        rmSync(join(untried, "tables", `instrument-${name}.csv`));
+      const trusted = await shownIn(untried);
+      expect(trusted("repeat")).toContain("the repeatability stated in rebuild.json is taken on trust");
+      expect(trusted("compared")).toContain("a habit of the hand would not show");
+      expect(trusted("check")).toContain("the calibration stated in rebuild.json is taken on trust");
+      expect(trusted("check-here")).toContain("Nothing to take off a reading is known");
+    },
+    120_000,
+  );
+});
