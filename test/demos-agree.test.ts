@@ -4,7 +4,14 @@ import { piecesOf } from "../kernel-helpers/intake/pieces-of.js";
 import { measured } from "../kernel-helpers/quantity/index.js";
 import { templateFolder } from "../kernel-helpers/record/find-sheets.js";
 import { openRebuild } from "../kernel-helpers/record/index.js";
-import { fitTaper, lengthsOf, profileOf, stationOfDiameter, textOf } from "../kernel-helpers/survey/index.js";
+import {
+  fitTaper,
+  lengthsOf,
+  profileOf,
+  stationOfDiameter,
+  textOf,
+  wearBands,
+} from "../kernel-helpers/survey/index.js";
 import { expectClose } from "./support/expect-close.js";
 
 const sameSize = { rel: 1e-9, because: "one size, written in two places" };
@@ -58,6 +65,25 @@ describe.each(["demo", "demo-metric"])("%s", (demo) => {
       if (slings[row] === "two along")
         for (const end of ends) expect(end[row]!.si).toBeLessThan(rebuild.length("between centres").si);
     }
+  });
+  it("has its boxes as far apart where their line is taken as where the shaft has worn in them", () => {
+    const bands = wearBands(profileOf(rebuild.table("shaft-survey")), {
+      nominal: rebuild.length("shaft nominal"),
+      wornBeyond: rebuild.length("making tolerance"),
+    }).bands.filter(({ state }) => state === "worn");
+    const worn = bands.map(({ from, to }) => (from.si + to.si) / 2);
+    const line = rebuild.table("box-line");
+    const [names, at] = [textOf(line, "box"), lengthsOf(line, "station")];
+    const boxes = [...new Set(names)].map((name) => {
+      const own = at.flatMap((one, row) => (names[row] === name ? [one!.si] : []));
+      return own.reduce((sum, one) => sum + one, 0) / own.length;
+    });
+    const apart = (places: readonly number[]): number => places[places.length - 1]! - places[0]!;
+    expect([worn.length, boxes.length]).toEqual([2, 2]);
+    expectClose(apart(boxes), apart(worn), {
+      rel: 0.005,
+      because: "a band ends between two stations of the survey: half an inch in 53 inches, measured 0 to 0.2 %",
+    });
   });
   it("finds its belt about as tight as its stiffness and stretch say", () => {
     // T = EA·stretch/length; the belt open, length 2C + π(D + d)/2.

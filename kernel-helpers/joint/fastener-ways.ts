@@ -1,7 +1,7 @@
 import type { Length, Temperature, Torque } from "../quantity/index.js";
 import type { NutRemoval } from "./fastener-types.js";
 import type { HeatNut } from "./heat-nut.js";
-import { rounded } from "./rounded.js";
+import { rounded, roundedDown } from "./rounded.js";
 import { wholeDegreesBelow } from "./whole-degrees.js";
 
 /** One way to get a nut off: its figures, and the limits it violates. */
@@ -27,7 +27,7 @@ export interface NutWay {
  */
 export function nutWays(removal: NutRemoval, heat: HeatNut): readonly NutWay[] {
   const { first, thread } = removal;
-  const stopLimit = rounded(removal.stopLimit, 3);
+  const stopLimit = roundedDown(removal.stopLimit, 3);
   const breakLoose = { low: rounded(removal.breakLoose.low, 2), high: rounded(removal.breakLoose.high, 2) };
   const stops = first === "stop limit of the stud";
   return Object.freeze([

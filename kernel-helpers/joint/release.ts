@@ -2,7 +2,7 @@ import { formatNumber, type TemperatureDifference } from "../quantity/index.js";
 import type { HubFit } from "./hub-fit-types.js";
 import type { Release, ReleaseOption } from "./release-types.js";
 import type { PressRig } from "./rig-types.js";
-import { rounded } from "./rounded.js";
+import { rounded, roundedDown } from "./rounded.js";
 
 /** Chances beyond which the answer is taken as told [-]. */
 const sure = 0.975;
@@ -83,7 +83,7 @@ function optionsOf(
     breaks: readonly string[],
   ): ReleaseOption => Object.freeze({ name, figures: Object.freeze(figures), breaks: Object.freeze(breaks) });
   return [
-    option("press cold", { "force, high end": rounded(pressOff.high, 2), "rig allows": rounded(rating, 2) }, [
+    option("press cold", { "force, high end": rounded(pressOff.high, 2), "rig allows": roundedDown(rating, 2) }, [
       ...(cold === "yes"
         ? []
         : [`${weakest} allows ${shortForce(rating.si, rating.writtenIn === "lbf")}, the hub may need more`]),

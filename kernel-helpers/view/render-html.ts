@@ -8,6 +8,7 @@ import type {
   VerdictBlock,
 } from "./blocks.js";
 import { drawingSize, drawingSvg } from "./drawing/drawing-svg.js";
+import { leastWidth } from "./drawing/least-width.js";
 import { escapeHtml } from "./escape.js";
 import { htmlTable } from "./html-table.js";
 import { viewStyle } from "./style.js";
@@ -69,17 +70,19 @@ function figureBlockHtml(block: FigureBlock, picture: HtmlOptions["picture"]): s
   return `<figure>${picture(block)}${captionHtml(block.caption)}</figure>`;
 }
 
-/** Wider than this [px] a drawing shrunk to a telephone cannot be read: it scrolls there instead. */
-const wideDrawing = 600;
+/** What a telephone is hardly narrower than [px]: a drawing that may shrink to this never scrolls. */
+const narrowest = 300;
 
-/** The drawing as an image, in which nothing can run. */
+/** The drawing as an image, in which nothing can run; where it cannot shrink to a telephone it scrolls, without its caption. */
 function drawingHtml({ drawing, alt, caption }: DrawingBlock): string {
   const { width, height } = drawingSize(drawing);
   // In single quotes, which need no encoding; in texts both are entities.
   const source = svgDataUri(drawingSvg(drawing).replaceAll('"', "'"));
-  const wide = width > wideDrawing ? " jb-wide" : "";
+  const least = leastWidth(drawing);
+  const scrolls = least > narrowest;
+  const image = `<img src="${source}" alt="${escapeHtml(alt)}" width="${width}" height="${height}"${scrolls ? ` style="--w:${least}px"` : ""}>`;
   return (
-    `<figure class="jb-drawing${wide}"${wide === "" ? "" : ' tabindex="0"'}><img src="${source}" alt="${escapeHtml(alt)}" width="${width}" height="${height}">` +
+    `<figure class="jb-drawing">${scrolls ? `<div class="jb-fit" tabindex="0">${image}</div>` : image}` +
     `${captionHtml(caption)}</figure>`
   );
 }

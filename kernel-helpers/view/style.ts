@@ -34,17 +34,18 @@ max-width:60rem;margin:.2rem 0 1rem;line-height:1.45;font-variant-numeric:tabula
 & .jb-warn td:first-child{box-shadow:inset 3px 0 var(--warn);padding-left:.6em}
 & .jb-bad td:first-child{box-shadow:inset 3px 0 var(--bad);padding-left:.6em}
 & summary{cursor:pointer;padding:.3em 0;font-size:.95em}
-& figure{margin:.8em 0;break-inside:avoid}
+& figure{margin:.8em 0}
 & figure img{background:#fff;max-width:100%;height:auto}
+& :is(dl>*,figure,.jb-verdict,.jb-caution){break-inside:avoid}
 & figcaption{font-size:.9em;opacity:.85;margin-top:.3em;max-width:72ch}
 & .jb-verdict{border-left:5px solid var(--a);padding:.15em 0 .15em .8em;margin:.9em 0}
 & .jb-verdict strong{font-size:1.1em}
 & .jb-verdict p{margin:.15em 0 0}
 & .jb-yes{--a:var(--good)}& .jb-no{--a:var(--bad)}& .jb-open{--a:var(--warn)}
-& .jb-caution{border:4px solid;border-image:repeating-linear-gradient(-45deg,#1c1c1c 0 9px,#f5c400 9px 18px) 4;padding:.5em .9em;margin:.9em 0;break-inside:avoid}
+& .jb-caution{border:4px solid;border-image:repeating-linear-gradient(-45deg,#1c1c1c 0 9px,#f5c400 9px 18px) 4;padding:.5em .9em;margin:.9em 0}
 & .jb-caution ul{margin:.3em 0 .1em;padding-left:1.3em;list-style:disc}
 & .jb-warning{border-left:3px double;padding-left:.7em}
-@media screen and (max-width:700px){& .jb-wide{overflow-x:auto}& .jb-wide img{max-width:none!important}& caption{max-width:88vw}
+@media screen and (max-width:700px){& .jb-fit{overflow:auto;& img{min-width:var(--w)}}& caption{max-width:88vw}
 & .jb-stack{& thead,& td:empty{display:none}& :is(table,caption,tbody,tr,td){display:block}& td{white-space:normal;border:0;text-align:left;max-width:none}& tr{border-bottom:1px solid var(--line)}& td:first-child{font-weight:600}& td:before{content:attr(data-h);font-weight:400;opacity:.8}}}
 @media print{color:#000;background:#fff;&.jb-page{break-before:page;break-after:page;font-size:.86em;& dl>div{padding:.1em 0}& figure{margin:.3em 0}}& .jb-live{display:none}& figure img{display:block!important}& details::details-content{content-visibility:visible;block-size:auto}& .jb-scroll{overflow:visible}& .jb-folded>.jb-scroll{display:none}}
 }

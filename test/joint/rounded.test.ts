@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { rounded } from "../../kernel-helpers/joint/rounded.js";
+import { rounded, roundedDown } from "../../kernel-helpers/joint/rounded.js";
 import { inch, lbfFoot, mm, quantityFromSi } from "../../kernel-helpers/quantity/index.js";
 import { expectClose } from "../support/expect-close.js";
 
@@ -24,5 +24,18 @@ describe("rounded(value, digits)", () => {
   });
   it("refuses digits that are no whole number from 1 to 15", () => {
     for (const digits of [0, 2.5, 16, Number.NaN]) expect(() => rounded(inch(1), digits)).toThrow(RangeError);
+  });
+});
+
+describe("roundedDown(limit, digits)", () => {
+  it("is never above the limit, where rounding to the nearest is", () => {
+    expect(rounded(lbfFoot(348.916), 3).toString()).toBe("349 lbf·ft");
+    expect(roundedDown(lbfFoot(348.916), 3).toString()).toBe("348 lbf·ft");
+    for (const value of [1.0049, 9.9951, 467.3, 7e6])
+      expect(roundedDown(lbfFoot(value), 2).si).toBeLessThanOrEqual(lbfFoot(value).si);
+    expectClose(roundedDown(lbfFoot(340), 2).in("lbfFoot"), 340, rounding);
+  });
+  it("refuses digits that are no whole number from 1 to 15", () => {
+    expect(() => roundedDown(inch(1), 0)).toThrow(RangeError);
   });
 });

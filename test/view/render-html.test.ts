@@ -72,6 +72,25 @@ describe("renderHtml(presentation, options)", () => {
     ]);
     expect(texts(fragment, "figcaption")).toEqual(["Line."]);
   });
+  it("lets a drawing shrink until its smallest letters are 9 px, and then scroll without its caption", () => {
+    const wide = (width: number, size: "small" | "normal"): Window["document"] => {
+      const { document } = new Window();
+      document.body.innerHTML = html({
+        type: "drawing",
+        drawing: { width, height: 80, shapes: [{ type: "text", at: [9, 40], text: "hub", size }] },
+        alt: "A hub",
+        caption: "Hub.",
+      });
+      return document;
+    };
+    const document = wide(715, "small");
+    const sheet = document.querySelector("figure > .jb-fit[tabindex='0']")!;
+    expect(sheet.querySelector("img")!.getAttribute("style")).toBe("--w:585px"); // 715·9/11
+    expect(sheet.querySelector("figcaption")).toBeNull();
+    expect(document.querySelector("figure > figcaption")!.textContent).toBe("Hub.");
+    expect(wide(715, "normal").querySelector("img")!.getAttribute("style")).toBe("--w:495px"); // 715·9/13
+    expect(wide(360, "small").querySelector(".jb-fit")).toBeNull();
+  });
   it("lists facts as terms and values, the note inside the value", () => {
     const facts = [{ label: "Worn to", value: "2.4332 in", note: "95 %" }];
     const fragment = html({ type: "facts", facts });

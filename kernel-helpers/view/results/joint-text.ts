@@ -2,6 +2,7 @@ import type { Spread } from "../../joint/spread.js";
 import {
   type AnyQuantity,
   type Force,
+  formatLimit,
   formatNumber,
   type Length,
   type Pressure,
@@ -79,6 +80,23 @@ export function forceText(force: Force, { system }: JointUnits): string {
   return system === "inch"
     ? `${inUnit(force, "lbf", 2)} (${inUnit(force, "shortTonForce", 2)})`
     : `${inUnit(force, "kilonewton", 2)} (${formatNumber(force.si / 9806.65, 2)} t)`;
+}
+
+/** A press force that must not be passed: cut down, never rounded up. */
+export function mostForceText(limit: Force, { system }: JointUnits): string {
+  return system === "inch"
+    ? `${mostIn(limit, "lbf", 2)} (${mostIn(limit, "shortTonForce", 2)})`
+    : `${mostIn(limit, "kilonewton", 2)} (${formatLimit(limit.si / 9806.65, 2, "at most")} t)`;
+}
+
+/** A limit in a unit, to so many digits and never past it. */
+export function mostIn(limit: AnyQuantity, unit: UnitName, digits: number): string {
+  return `${formatLimit(limit.si / unitNamed(unit).si, digits, "at most")} ${symbolOf(unit)}`;
+}
+
+/** What must at least be there, in a unit, to so many digits and never less. */
+export function leastIn(limit: AnyQuantity, unit: UnitName, digits: number): string {
+  return `${formatLimit(limit.si / unitNamed(unit).si, digits, "at least")} ${symbolOf(unit)}`;
 }
 
 /** A range of press forces, likewise. */

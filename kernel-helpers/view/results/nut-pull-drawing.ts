@@ -72,7 +72,7 @@ function stopLine(limit: Torque, at: (si: number) => number, bottom: number, uni
   const x = at(limit.si);
   return [
     { type: "line", from: [x, 40], to: [x, bottom], pen: "warn" },
-    { type: "text", at: [x, 30], text: `stop at ${units.torque(limit)}`, ink: "warn", anchor: "middle" },
+    { type: "text", at: [x, 30], text: `stop at ${units.mostTorque(limit)}`, ink: "warn", anchor: "middle" },
   ];
 }
 

@@ -1,5 +1,6 @@
 import {
   type Force,
+  formatLimit,
   formatNumber,
   type Length,
   type Torque,
@@ -14,6 +15,10 @@ export interface NutUnits {
   readonly torqueUnit: { readonly si: number; readonly symbol: string };
   torque(value: Torque): string;
   torques(low: Torque, high: Torque): string;
+  /** What must not be passed: cut down, never rounded up. */
+  mostTorque(limit: Torque): string;
+  mostForce(limit: Force): string;
+  mostLength(limit: Length): string;
   force(value: Force): string;
   forces(low: Force, high: Force): string;
   /** Of a stud, which is a hundred times a hand's pull: pounds, or kilonewtons. */
@@ -28,12 +33,17 @@ export function nutUnits(inchThread: boolean): NutUnits {
   const forceUnit = unitNamed(system === "inch" ? "lbf" : "newton");
   const tensionUnit = unitNamed(system === "inch" ? "lbf" : "kilonewton");
   const number = (si: number, unit: { readonly si: number }): string => formatNumber(si / unit.si, 2);
+  const most = (si: number, unit: { readonly si: number }): string => formatLimit(si / unit.si, 2, "at most");
+  const sizeUnit = unitNamed(system === "inch" ? "inch" : "mm");
   return {
     system,
     torqueUnit,
     torque: (value) => `${number(value.si, torqueUnit)} ${torqueUnit.symbol}`,
     torques: (low, high) =>
       `${number(low.si, torqueUnit)} to ${number(high.si, torqueUnit)} ${torqueUnit.symbol}`,
+    mostTorque: (limit) => `${most(limit.si, torqueUnit)} ${torqueUnit.symbol}`,
+    mostForce: (limit) => `${most(limit.si, forceUnit)} ${forceUnit.symbol}`,
+    mostLength: (limit) => `${most(limit.si, sizeUnit)} ${sizeUnit.symbol}`,
     force: (value) => `${number(value.si, forceUnit)} ${forceUnit.symbol}`,
     forces: (low, high) =>
       `${number(low.si, forceUnit)} to ${number(high.si, forceUnit)} ${forceUnit.symbol}`,

@@ -59,7 +59,6 @@ export function presentMasses({
         stacked: true,
         caption: "Put together from",
         columns: [
-          { title: "part", align: "left" },
           { title: "piece", align: "left" },
           { title: "shape", align: "left" },
           { title: "count", align: "right" },
@@ -68,7 +67,7 @@ export function presentMasses({
         ],
         rows: parts.flatMap(({ part, pieces }) =>
           pieces.map(({ piece, shape, count, material, mass: own }) => ({
-            cells: [part, piece, shape, String(count), material, plusMinus(own, { unit: m })],
+            cells: [`${part}: ${piece}`, shape, String(count), material, plusMinus(own, { unit: m })],
           })),
         ),
       },

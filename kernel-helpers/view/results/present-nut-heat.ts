@@ -10,17 +10,19 @@ export function presentNutHeat(heat: HeatNut): Presentation {
   const fahrenheit = (unitSystem() ?? (inch ? "inch" : "metric")) === "inch";
   const degrees = (at: Temperature): string =>
     `${formatFixed(at.in(fahrenheit ? "degF" : "degC"), 0)} °${fahrenheit ? "F" : "C"}`;
+  const ceilingText = (most: Temperature): string =>
+    `${formatFixed(Math.floor(most.in(fahrenheit ? "degF" : "degC") + 1e-9), 0)} °${fahrenheit ? "F" : "C"}`;
   const small = (length: HeatNut["growth"]): string =>
     `${formatNumber(length.in(units.small), 2)} ${units.smallSymbol}`;
   const first = heat.limits[0]!;
   return Object.freeze<Presentation>({
-    title: `Warming the nut to ${degrees(heat.nut)}`,
+    title: `Warming the nut to ${ceilingText(heat.nut)}`,
     blocks: [
       {
         type: "verdict",
         outcome: "yes",
-        text: `The nut may be made ${degrees(heat.hottest)} hot, and no hotter: ${first.name} stops it.`,
-        because: `${first.name}: ${first.why}. At ${degrees(heat.nut)} the nut's bore has grown ${small(heat.growth)} over a cold stud.`,
+        text: `The nut may be made ${ceilingText(heat.hottest)} hot, and no hotter: ${first.name} stops it.`,
+        because: `${first.name}: ${first.why}. At ${ceilingText(heat.nut)} the nut's bore has grown ${small(heat.growth)} over a cold stud.`,
       },
       {
         type: "facts",
@@ -54,7 +56,7 @@ export function presentNutHeat(heat: HeatNut): Presentation {
           { title: "nut no hotter than", align: "right" },
           { title: "above that", align: "left" },
         ],
-        rows: heat.limits.map((limit) => row(limit, degrees)),
+        rows: heat.limits.map((limit) => row(limit, ceilingText)),
       },
     ],
   });
@@ -62,10 +64,10 @@ export function presentNutHeat(heat: HeatNut): Presentation {
 
 function row(
   { name, ceiling, share, nutAt, why }: NeighbourLimit,
-  degrees: (at: Temperature) => string,
+  most: (ceiling: Temperature) => string,
 ): TableRow {
   return {
-    cells: [name, degrees(ceiling), `${formatNumber(share * 100, 2)} %`, degrees(nutAt), why],
+    cells: [name, most(ceiling), `${formatNumber(share * 100, 2)} %`, most(nutAt), why],
   };
 }
 

@@ -24,7 +24,7 @@ export function presentNutRemoval(nut: NutRemoval): Presentation {
       {
         type: "drawing",
         drawing: nutPullDrawing(nut, units),
-        alt: `Torques on one scale. Tightened with ${units.torques(tightening.low, tightening.high)}; breaks loose at ${units.torques(breakLoose.low, breakLoose.high)}; stop limit of the stud at ${units.torque(stopLimit)}; one person's pull on each wrench, up to ${units.torque(nut.wrenches.at(-1)!.length.times(onePerson.strong))} on the longest.`,
+        alt: `Torques on one scale. Tightened with ${units.torques(tightening.low, tightening.high)}; breaks loose at ${units.torques(breakLoose.low, breakLoose.high)}; stop limit of the stud at ${units.mostTorque(stopLimit)}; one person's pull on each wrench, up to ${units.torque(nut.wrenches.at(-1)!.length.times(onePerson.strong))} on the longest.`,
         caption: "What may happen, on one scale of torque. Ranges are as wide as the trade knows them.",
       },
       {
@@ -32,8 +32,8 @@ export function presentNutRemoval(nut: NutRemoval): Presentation {
         facts: [
           {
             label: "stop limit",
-            value: units.torque(stopLimit),
-            note: `${formatNumber(nut.stopShare * 100)} % of ${units.torque(nut.rootYields)}, where the stud's root yields with the greatest tension in it; ${units.torque(stopLimitIfSlack)} if it held the least. All of the pull is taken to reach the root: a nut seized in its thread leaves nothing to its seat. The share is common practice, no source.`,
+            value: units.mostTorque(stopLimit),
+            note: `${formatNumber(nut.stopShare * 100)} % of ${units.torque(nut.rootYields)}, where the stud's root yields with the greatest tension in it; ${units.mostTorque(stopLimitIfSlack)} if it held the least. All of the pull is taken to reach the root: a nut seized in its thread leaves nothing to its seat. The share is common practice, no source.`,
           },
           {
             label: "breaks loose at",
@@ -52,7 +52,7 @@ export function presentNutRemoval(nut: NutRemoval): Presentation {
           },
           {
             label: "longest wrench for one",
-            value: units.length(nut.longestSafeWrench),
+            value: units.mostLength(nut.longestSafeWrench),
             note: `on a longer one a single strong pull of ${units.force(onePerson.strong)} passes the stop limit`,
           },
         ],
@@ -79,7 +79,7 @@ function row(wrench: WrenchRow, units: NutUnits): TableRow {
     cells: [
       units.length(length),
       units.forces(pullLow, pullHigh),
-      units.force(pullAtStop),
+      units.mostForce(pullAtStop),
       onePersonCanPassTheLimit ? "can pass the limit: use a spring balance" : "cannot pass the limit",
     ],
     ...(onePersonCanPassTheLimit ? { mark: "warn" as const } : {}),

@@ -8,10 +8,13 @@ import {
   inUnit,
   type JointUnits,
   jointUnits,
+  leastIn,
+  mostForceText,
+  mostIn,
   stressText,
 } from "./joint-text.js";
 import { percentText } from "./percent-text.js";
-import { rigDrawing, rigDrawingAlt } from "./rig-drawing.js";
+import { rigDrawing, rigDrawingAlt, rigHeadline } from "./rig-drawing.js";
 import { warningBlocks } from "./warning-blocks.js";
 
 /** A press rig judged: the verdict, the elevation with its forces, every part with its margin. */
@@ -26,8 +29,7 @@ export function presentPressRig(rig: PressRig): Presentation {
         type: "drawing",
         drawing: rigDrawing(rig, units),
         alt: rigDrawingAlt(rig, units),
-        caption:
-          "From the side, to scale; hub and plate cut. Stand to the side of it, never in line with the shaft.",
+        caption: rigHeadline(rig, units),
       },
       checksTable(rig, units),
       {
@@ -35,7 +37,7 @@ export function presentPressRig(rig: PressRig): Presentation {
         facts: [
           {
             label: "rating of the rig",
-            value: forceText(rig.rating, units),
+            value: mostForceText(rig.rating, units),
             note: `by its weakest part, the ${rig.weakest}`,
           },
           {
@@ -55,7 +57,7 @@ export function presentPressRig(rig: PressRig): Presentation {
           },
           {
             label: "bearing plate, least thickness",
-            value: inUnit(rig.plateThickness, units.size, 3),
+            value: leastIn(rig.plateThickness, units.size, 3),
             note: `at ${forceText(rig.force, units)}; it is ${inUnit(rig.rig.plate.thickness, units.size, 3)}`,
           },
         ],
@@ -77,12 +79,12 @@ function verdict(rig: PressRig, units: JointUnits): VerdictBlock {
   const more =
     rig.verdict === "stands"
       ? ""
-      : ` Stop at ${forceText(rating, units)}; make the ${weakest} stronger, or warm the hub.`;
+      : ` Stop at ${mostForceText(rating, units)}; make the ${weakest} stronger, or warm the hub.`;
   return {
     type: "verdict",
     outcome: outcome[rig.verdict],
     text: text[rig.verdict],
-    because: `Needed ${range}; the weakest part, the ${weakest}, allows ${forceText(rating, units)}, enough in ${percentText(chance)} of the cases.${more}`,
+    because: `Needed ${range}; the weakest part, the ${weakest}, allows ${mostForceText(rating, units)}, enough in ${percentText(chance)} of the cases.${more}`,
   };
 }
 
@@ -109,7 +111,7 @@ function checksTable({ checks, force, weakest }: PressRig, units: JointUnits): T
         loadText(check.capacity, units),
         formatFixed(check.margin, 2),
         check.verdict,
-        inUnit(check.pressForce, units.force, 2).replace(/ \S+$/, ""),
+        mostIn(check.pressForce, units.force, 2).replace(/ \S+$/, ""),
         check.basis,
       ],
       ...(check.verdict === "does not stand" ? { mark: "bad" as const } : {}),

@@ -3,10 +3,10 @@ import { isQuantity, type TemperatureDifference } from "../../quantity/index.js"
 import type { Presentation, TableBlock, VerdictBlock } from "../blocks.js";
 import {
   forceRange,
-  forceText,
   inUnit,
   type JointUnits,
   jointUnits,
+  mostForceText,
   rangeText,
   warmerText,
 } from "./joint-text.js";
@@ -36,7 +36,7 @@ function coldVerdict(release: Release, units: JointUnits): VerdictBlock {
     type: "verdict",
     outcome: cold,
     text: text[cold],
-    because: `It needs ${forceRange(pressOff, units)}; the rig allows ${forceText(rating, units)} by its ${weakest}: enough in ${percentText(chanceCold)} of the cases.`,
+    because: `It needs ${forceRange(pressOff, units)}; the rig allows ${mostForceText(rating, units)} by its ${weakest}: enough in ${percentText(chanceCold)} of the cases.`,
   };
 }
 

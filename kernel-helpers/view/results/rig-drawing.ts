@@ -1,6 +1,6 @@
 import type { PressRig, RigPart } from "../../joint/rig-types.js";
 import type { Drawing, Fill, Pen, Point, Shape } from "../drawing/drawing.js";
-import { forceText, inUnit, type JointUnits } from "./joint-text.js";
+import { forceText, inUnit, type JointUnits, mostForceText } from "./joint-text.js";
 
 /** From metres to places: the axis lies level, the beam on the left. */
 interface Frame {
@@ -24,7 +24,7 @@ export function rigDrawing(rig: PressRig, units: JointUnits): Drawing {
   const right = length + 0.22 * length;
   const scale = drawingWidth / (right + rod * 3);
   const half = span / 2 + 1.6 * rod;
-  const [left, top] = [96, 64];
+  const [left, top] = [96, 24];
   const frame: Frame = {
     scale,
     at: (x, y) => [left + rod * 1.5 * scale + x * scale, top + (half - y) * scale],
@@ -60,10 +60,15 @@ export function rigDrawing(rig: PressRig, units: JointUnits): Drawing {
   });
 }
 
+/** The headline, outside of the drawing: it stands still where the drawing scrolls. */
+export function rigHeadline(rig: PressRig, units: JointUnits): string {
+  return `Force of the jack, arrows in blue: ${forceText(rig.force, units)}, the most the hub may need. Weakest, in red: the ${rig.weakest}, allows ${mostForceText(rig.rating, units)}. From the side, to scale; hub and plate cut. Stand to the side of it, never in line with the shaft.`;
+}
+
 /** What the drawing shows, for those who cannot see it. */
 export function rigDrawingAlt(rig: PressRig, units: JointUnits): string {
   const parts = rig.checks
-    .map(({ part, pressForce }) => `${part} ${forceText(pressForce, units)}`)
+    .map(({ part, pressForce }) => `${part} ${mostForceText(pressForce, units)}`)
     .join(", ");
   return `Press rig from the side, cut along the shaft: cross-beam on the left, jack between beam and shaft end, hub on the shaft, bearing plate behind it, ${rig.rig.rods.count} tie rods from beam to plate. The jack pushes the shaft to the right, the rods pull the hub to the left. Press force that each part allows: ${parts}. Weakest: ${rig.weakest}.`;
 }
@@ -196,18 +201,6 @@ function forceShapes(
         ink: "force",
       }),
     ),
-    {
-      type: "text",
-      at: [at(0, 0)[0], 20],
-      text: `force of the jack ${forceText(rig.force, units)}, the most the hub may need`,
-      ink: "force",
-    },
-    {
-      type: "text",
-      at: [at(0, 0)[0], 38],
-      text: `weakest: ${rig.weakest}, allows ${forceText(rig.rating, units)}`,
-      ink: "warn",
-    },
   ];
 }
 

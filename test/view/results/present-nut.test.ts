@@ -50,7 +50,7 @@ describe("the look of a nut's removal", () => {
   it("speaks metric in a metric rebuild", () => {
     setUnitSystem("metric");
     try {
-      expect(renderText(present(nutRemoval(stud))!)).toMatch(/stop limit\s+470 N·m/);
+      expect(renderText(present(nutRemoval(stud))!)).toMatch(/stop limit\s+460 N·m/);
     } finally {
       setUnitSystem(undefined);
     }
