@@ -82,7 +82,8 @@ describe.each(["demo", "demo-metric"])("%s", (demo) => {
     expect([worn.length, boxes.length]).toEqual([2, 2]);
     expectClose(apart(boxes), apart(worn), {
       rel: 0.005,
-      because: "a band ends between two stations of the survey: half an inch in 53 inches, measured 0 to 0.2 %",
+      because:
+        "a band ends between two stations of the survey: half an inch in 53 inches, measured 0 to 0.2 %",
     });
   });
   it("finds its belt about as tight as its stiffness and stretch say", () => {

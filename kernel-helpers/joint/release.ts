@@ -83,13 +83,19 @@ function optionsOf(
     breaks: readonly string[],
   ): ReleaseOption => Object.freeze({ name, figures: Object.freeze(figures), breaks: Object.freeze(breaks) });
   return [
-    option("press cold", { "force, high end": rounded(pressOff.high, 2), "rig allows": roundedDown(rating, 2) }, [
-      ...(cold === "yes"
-        ? []
-        : [`${weakest} allows ${shortForce(rating.si, rating.writtenIn === "lbf")}, the hub may need more`]),
-      ...stroke,
-      ...hub,
-    ]),
+    option(
+      "press cold",
+      { "force, high end": rounded(pressOff.high, 2), "rig allows": roundedDown(rating, 2) },
+      [
+        ...(cold === "yes"
+          ? []
+          : [
+              `${weakest} allows ${shortForce(rating.si, rating.writtenIn === "lbf")}, the hub may need more`,
+            ]),
+        ...stroke,
+        ...hub,
+      ],
+    ),
     option(
       "press and heat the hub",
       {

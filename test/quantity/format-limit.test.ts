@@ -8,7 +8,10 @@ describe("formatLimit(value, significant, side)", () => {
   it("never passes the limit, and is off by less than one step of its last digit", () => {
     for (const value of values)
       for (const digits of [1, 2, 3, 6]) {
-        const [most, least] = [roundToLimit(value, digits, "at most"), roundToLimit(value, digits, "at least")];
+        const [most, least] = [
+          roundToLimit(value, digits, "at most"),
+          roundToLimit(value, digits, "at least"),
+        ];
         const step = 10 ** (Math.floor(Math.log10(value)) - digits + 1);
         expect(most).toBeLessThanOrEqual(value);
         expect(least).toBeGreaterThanOrEqual(value);

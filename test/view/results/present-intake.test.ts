@@ -69,11 +69,7 @@ describe("present(masses)", () => {
       expect(cells[2]).toMatch(/ ± [\d.]+ in$/);
       expect(cells[3]).toMatch(/ ± [\d.]+ lb·in²$/);
     }
-    expect(pieces!.rows.map(({ cells }) => cells[0])).toEqual([
-      "wheel: rim",
-      "wheel: hub",
-      "shaft: round",
-    ]);
+    expect(pieces!.rows.map(({ cells }) => cells[0])).toEqual(["wheel: rim", "wheel: hub", "shaft: round"]);
   });
   it("follows the unit system, and warns where no instrument is named", () => {
     setUnitSystem("metric");
