@@ -8,6 +8,7 @@ import {
   psi,
   quantityFromSi,
   type Speed,
+  type Temperature,
 } from "../../quantity/index.js";
 import { normalCdf } from "../../statistics/index.js";
 import type { BoxDesign, DesignedBox } from "./box-design.js";
@@ -296,9 +297,14 @@ function heatOf({ pouring }: Babbitt): AlloyCriterion {
   return {
     name: "pouring heat",
     outcome: hot ? "against" : "good",
-    because: hot ? `poured at ${pouring}: more dross, more shrinkage, hotter iron` : `poured at ${pouring}`,
-    source: `ASTM B23-00, table X1.1 (as reprinted); hot above ${hotToPour}: ${practice}`,
+    because: `poured at ${wholeDegrees(pouring)}${hot ? ": more dross, more shrinkage, hotter iron" : ""}`,
+    source: `ASTM B23-00, table X1.1 (as reprinted); hot above ${wholeDegrees(hotToPour)}: ${practice}`,
   };
+}
+
+/** A hot metal's temperature as a thermometer tells it, in whole degrees of the reader's scale. */
+function wholeDegrees(temperature: Temperature): string {
+  return String(temperature).replace(/[\d.]+/, (reading) => Number(reading).toFixed(0));
 }
 
 function scrapingOf({ brinell }: Babbitt): AlloyCriterion {

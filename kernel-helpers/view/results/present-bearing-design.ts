@@ -55,6 +55,7 @@ export function presentBoxDesign({ boxes, supply }: BoxDesign): Presentation {
             ["film", ({ film, shortOfOil }) => (shortOfOil ? `${film}, short of oil` : film)],
           ] as readonly (readonly [string, (box: BoxDesign["boxes"][number]) => string])[]
         ).map(([label, of]) => ({ cells: [label, ...boxes.map(of)] })),
+        stacked: true,
       },
     ],
   });

@@ -8,7 +8,16 @@ import {
   runningPrediction,
 } from "../../../kernel-helpers/bearing/index.js";
 import { babbitt, oil } from "../../../kernel-helpers/handbook/index.js";
-import { degF, inch, lbf, measured, quantity, rpm, thou } from "../../../kernel-helpers/quantity/index.js";
+import {
+  degF,
+  inch,
+  lbf,
+  measured,
+  quantity,
+  rpm,
+  setUnitSystem,
+  thou,
+} from "../../../kernel-helpers/quantity/index.js";
 import { expectClose } from "../../support/expect-close.js";
 import { readReference } from "../../support/read-reference.js";
 
@@ -132,6 +141,20 @@ describe("chooseBabbitt(design)", () => {
   it("tells where each criterion comes from", () => {
     for (const { criteria } of choiceOf().ranked)
       for (const { source } of criteria) expect(source).toMatch(/ASTM B23|Machinery's Handbook|no source/);
+  });
+  it("tells heat in whole degrees, on the reader's scale", () => {
+    const heat = (): string => {
+      const one = choiceOf().ranked.find(({ alloy }) => alloy.number === 3)!;
+      const { because, source } = one.criteria.find(({ name }) => name === "pouring heat")!;
+      return `${because}; ${source}`;
+    };
+    expect(heat()).toMatch(/^poured at 915 °F: more dross.*hot above 850 °F/);
+    setUnitSystem("metric");
+    try {
+      expect(heat()).toMatch(/^poured at 491 °C: more dross.*hot above 454 °C/);
+    } finally {
+      setUnitSystem(undefined);
+    }
   });
   it("refuses no alloys, and a factor below 1", () => {
     expect(() => chooseBabbitt(designOf(), { alloys: [] })).toThrow(/at least one alloy/);
