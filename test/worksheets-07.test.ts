@@ -5,6 +5,7 @@ import { publishedValue, readSheetRecord } from "../kernel-helpers/record/sheet-
 import type {
   CutPlan,
   FinishedJournals,
+  FitsToMake,
   IndicatorSchedule,
   ShaftDrawing,
   TaperWays,
@@ -65,6 +66,17 @@ describe.each(["demo", "demo-metric"])("07-turning-set-up on %s", (demo) => {
       because: "rounding only",
     });
     expect(schedule.overSeat.si).toBeLessThan(schedule.allowed.si);
+  });
+  it("says what new parts are bored to, by the fits of the rebuild and for the shaft as it is", () => {
+    const { fits, asMeasured } = published("07-turning-set-up", "fits") as FitsToMake;
+    const { words } = JSON.parse(readFileSync(join(folder, "rebuild.json"), "utf8"));
+    expect(fits.map(({ fit }) => fit.split(" ").at(-1))).toEqual(
+      ["set collar", "keyed pulley", "sleeve"].map((part) => words[`${part} fit`]),
+    );
+    expect(fits.map(({ type }) => type)).toEqual(["clearance", "transition", "interference"]);
+    const [collar, , sleeve] = fits;
+    expect(collar!.boreForTheShaft!.smallest.si).toBeGreaterThan(asMeasured.value.si);
+    expect(sleeve!.boreForTheShaft!.largest.si).toBeLessThan(asMeasured.value.si);
   });
   it("draws the whole shaft: thread, keyseat and fillets, as long as it lies between its ends", () => {
     const { stretches, length } = published("07-turning-set-up", "drawing") as ShaftDrawing;

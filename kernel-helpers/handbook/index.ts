@@ -28,7 +28,13 @@ export {
 } from "./friction-thread.js";
 export { type IsoFit, type IsoZone, isoFit, isoTolerance, isoZone } from "./iso-tolerance.js";
 export { jarnoSeries, jarnoTaper } from "./jarno-tapers.js";
-export { type LocationalFit, type LocationalFitClass, standardLocationalFit } from "./locational-fit.js";
+export {
+  type LocationalFit,
+  type LocationalFitClass,
+  type RunningLimitsClass,
+  standardLocationalFit,
+  standardRunningLimits,
+} from "./locational-fit.js";
 export { material, materials } from "./material.js";
 export type { Material, MaterialFamily, MaterialProperty } from "./material-type.js";
 export { type MorseRow, morseRows, morseTapers } from "./morse-tapers.js";

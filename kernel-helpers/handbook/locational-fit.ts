@@ -14,6 +14,11 @@ export interface LocationalFit extends Pick<ForceFit, "name" | "nominal" | "hole
   readonly most: Length;
 }
 
+/** Running classes of ANSI B4.1 whose limits of hole and shaft follow from its grades. */
+export type RunningLimitsClass = `RC${1 | 2 | 3 | 4 | 5 | 6 | 7 | 8 | 9}`;
+
+const runningSource =
+  "ANSI/ASME B4.1-1967 (2009), running and sliding fits: limits from its grades, the clearances between them as printed";
 const source =
   "ANSI/ASME B4.1-1967 (2009), locational fits (LT to 3.15 in, LN, and LC6 to LC9 to 1.97 in read in public copies of the tables; the rest from its grades and from memory)";
 
@@ -22,6 +27,7 @@ const steps = [0.71, 1.19, 1.97, 3.15, 4.73];
 
 /** Width of the grades; the same for holes and shafts. */
 const grades: Readonly<Record<number, readonly number[]>> = {
+  4: [0.2, 0.25, 0.3, 0.3, 0.4],
   5: [0.3, 0.4, 0.4, 0.5, 0.6],
   6: [0.4, 0.5, 0.6, 0.7, 0.9],
   7: [0.7, 0.8, 1.0, 1.2, 1.4],
@@ -31,8 +37,9 @@ const grades: Readonly<Record<number, readonly number[]>> = {
   11: [4, 5, 6, 7, 9],
 };
 
-/** Upper limit of a shaft below the nominal, or lower limit of one above it. */
+/** Upper limit of a shaft below the nominal, or lower limit of one above it. The shaft of RC9 has no letter: "b" here. */
 const deviations: Readonly<Record<string, readonly number[]>> = {
+  b: [-6, -7, -8, -9, -10],
   c: [-3.5, -4.5, -5, -6, -7],
   d: [-2.0, -2.5, -3.0, -4.0, -5.0],
   e: [-1.2, -1.6, -2.0, -2.5, -3.0],
@@ -59,7 +66,19 @@ const asPrinted: Readonly<Record<string, readonly (readonly [number, number])[]>
 };
 
 /** Grade of the hole, and the shaft's zone. */
-const classes: Readonly<Record<LocationalFitClass, readonly [hole: number, shaft: string]>> = {
+type HoleAndShaft = readonly [hole: number, shaft: string];
+const runningClasses: Readonly<Record<RunningLimitsClass, HoleAndShaft>> = {
+  RC1: [5, "g4"],
+  RC2: [6, "g5"],
+  RC3: [7, "f6"],
+  RC4: [8, "f7"],
+  RC5: [8, "e7"],
+  RC6: [9, "e8"],
+  RC7: [9, "d8"],
+  RC8: [10, "c9"],
+  RC9: [11, "b10"],
+};
+const classes: Readonly<Record<LocationalFitClass, HoleAndShaft>> = {
   LC1: [6, "h5"],
   LC2: [7, "h6"],
   LC3: [8, "h7"],
@@ -98,13 +117,42 @@ const classes: Readonly<Record<LocationalFitClass, readonly [hole: number, shaft
 export function standardLocationalFit(nominal: Length, of: LocationalFitClass): LocationalFit {
   if (!Object.hasOwn(classes, of))
     throw new RangeError(
-      `standardLocationalFit: class must be LC1 to LC9, LT1 to LT6 or LN1 to LN3, got ${of}`,
+      `standardLocationalFit: class must be LC1 to LC9, LT1 to LT6 or LN1 to LN3 (LC10 and LC11 are not held), got ${of}`,
     );
+  return fitOfZones("standardLocationalFit", nominal, of, classes[of], source);
+}
+
+/**
+ * Limits of hole and shaft of a running or sliding fit of ANSI B4.1, and the DIAMETRAL clearance between the tightest and
+ * the loosest pair (`standardRunningFit` gives the clearance alone, as printed).
+ *
+ * clearance = hole less shaft: least = −(shaft's upper), most = hole's upper − shaft's lower
+ *
+ * Valid when: nominal diameter over 0.40 up to 4.73 in.
+ *
+ * @param nominal  diameter [m]
+ * @param of  class: RC1 to RC9
+ * @returns the fit; all on diameter [m]
+ * @throws RangeError  the diameter is outside, or no such class
+ * @example standardRunningLimits(inch(2.4375), "RC5").shaft.upper.in("thou") // -2.5
+ * @source ANSI/ASME B4.1-1967 (2009), running and sliding fits: hole and shaft from its grades (RC5: H8 and e7)
+ */
+export function standardRunningLimits(nominal: Length, of: RunningLimitsClass): LocationalFit {
+  if (!Object.hasOwn(runningClasses, of))
+    throw new RangeError(`standardRunningLimits: class must be RC1 to RC9, got ${of}`);
+  return fitOfZones("standardRunningLimits", nominal, of, runningClasses[of], runningSource);
+}
+
+function fitOfZones(
+  caller: string,
+  nominal: Length,
+  of: string,
+  [holeGrade, zone]: HoleAndShaft,
+  from: string,
+): LocationalFit {
   const size = Number(nominal.in("inch").toPrecision(12));
   const step = size > 0.4 ? steps.findIndex((to) => size <= to) : -1;
-  if (step < 0)
-    throw new RangeError(`standardLocationalFit: nominal must be over 0.40 up to 4.73 in, got ${nominal}`);
-  const [holeGrade, zone] = classes[of];
+  if (step < 0) throw new RangeError(`${caller}: nominal must be over 0.40 up to 4.73 in, got ${nominal}`);
   const holeUpper = grades[holeGrade]![step]!;
   const [lower, upper] = asPrinted[zone]?.[step] ?? zoneLimits(zone, step);
   const metric = nominal.writtenIn === "mm" || nominal.writtenIn === "micrometre";
@@ -117,7 +165,7 @@ export function standardLocationalFit(nominal: Length, of: LocationalFitClass): 
     most: thouOf(holeUpper - lower),
     hole: Object.freeze({ lower: thouOf(0), upper: thouOf(holeUpper) }),
     shaft: Object.freeze({ lower: thouOf(lower), upper: thouOf(upper) }),
-    source,
+    source: from,
   });
 }
 

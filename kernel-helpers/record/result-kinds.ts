@@ -36,6 +36,7 @@ import type {
   CutPlan,
   DeepestCut,
   FinishedJournals,
+  FitsToMake,
   IndicatorSchedule,
   JournalCleanUps,
   KeyStrength,
@@ -111,6 +112,7 @@ export interface ResultKinds {
   readonly "belt wrap": BeltWrap;
   readonly "clean-up": CleanUp;
   readonly "cut plan": CutPlan;
+  readonly "fits to make": FitsToMake;
   readonly "taper ways": TaperWays;
   readonly "indicator schedule": IndicatorSchedule;
   readonly "shaft drawing": ShaftDrawing;

@@ -2,8 +2,10 @@ import { describe, expect, it } from "vitest";
 import {
   isoFit,
   type LocationalFitClass,
+  type RunningFitClass,
   standardLocationalFit,
   standardRunningFit,
+  standardRunningLimits,
 } from "../../kernel-helpers/handbook/index.js";
 import { inch, mm } from "../../kernel-helpers/quantity/index.js";
 import { expectClose } from "../support/expect-close.js";
@@ -71,6 +73,37 @@ describe("standardLocationalFit(nominal, class)", () => {
   });
   it("refuses what the tables have not", () => {
     expect(() => standardLocationalFit(inch(5), "LC1")).toThrow("over 0.40 up to 4.73 in, got 5 in");
-    expect(() => standardLocationalFit(inch(2), "LC10" as never)).toThrow(/LN1 to LN3, got LC10/);
+    expect(() => standardLocationalFit(inch(2), "LC10" as never)).toThrow(/LN1 to LN3 .*got LC10/);
+  });
+});
+
+describe("standardRunningLimits(nominal, class)", () => {
+  const { columns, rows } = readReference("ansi-b41-rc-clearance");
+  it.each([1, 2, 3, 4, 5, 6, 7, 8, 9])(
+    "leaves between hole and shaft of RC%i the clearance printed in the table",
+    (n) => {
+      expect(rows.length).toBeGreaterThan(4);
+      const of = `RC${n}` as RunningFitClass;
+      for (const row of rows) {
+        const fit = standardRunningLimits(inch(Number(row[1])), of);
+        for (const [length, end] of [
+          [fit.least, "min"],
+          [fit.most, "max"],
+        ] as const)
+          expectClose(length.in("thou"), Number(row[columns.indexOf(`${of}_${end}`)]), {
+            rel: 1e-9,
+            because: "ANSI B4.1 as printed: the limits come from grades, not from these columns",
+          });
+        expectClose(fit.hole.upper.minus(fit.shaft.lower).si, fit.most.si, {
+          rel: 1e-9,
+          because: "hole less shaft",
+        });
+      }
+    },
+  );
+  it("refuses a size or a class that is not in the table", () => {
+    expect(() => standardRunningLimits(inch(5), "RC5")).toThrow("over 0.40 up to 4.73 in, got 5 in");
+    expect(() => standardRunningLimits(inch(2), "RC10" as "RC1")).toThrow("RC1 to RC9, got RC10");
+    expect(() => standardLocationalFit(inch(2), "LC10" as "LC1")).toThrow("LC10 and LC11 are not held");
   });
 });

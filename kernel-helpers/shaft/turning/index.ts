@@ -11,6 +11,13 @@ export type {
   TurningPass,
 } from "./cut-plan-types.js";
 export { type CuttingForce, cuttingForce } from "./cutting-force.js";
+export {
+  type FitsToMake,
+  type FitsToMakeInput,
+  type FitToMake,
+  fitsToMake,
+  type SizeLimits,
+} from "./fits-to-make.js";
 export { type GaugeBlockSet, type GaugeBlockStack, gaugeBlockStack } from "./gauge-block-stack.js";
 export { type IndicatorSchedule, indicatorSchedule } from "./indicator-schedule.js";
 export { type LatheGiven, latheSetting } from "./lathe-setting.js";

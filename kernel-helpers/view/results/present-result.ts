@@ -34,12 +34,10 @@ import type {
   BeltWrap,
   CleanUp,
   CriticalSpeeds,
-  CutPlan,
   DeepestCut,
   DrilledHoles,
   EnduranceLimit,
   FinishedJournals,
-  IndicatorSchedule,
   JournalCleanUps,
   KeyStrength,
   KeyseatAfterCut,
@@ -48,7 +46,6 @@ import type {
   Recentring,
   RimSpeed,
   ShaftBending,
-  ShaftDrawing,
   ShaftLoads,
   ShaftSafety,
   ShaftSteel,
@@ -57,9 +54,6 @@ import type {
   SplitCorrection,
   StressConcentration,
   TaperCleanUp,
-  TaperCorrection,
-  TaperWays,
-  TurningStock,
   UnbalanceVerdict,
   WheelRunOut,
 } from "../../shaft/index.js";
@@ -103,7 +97,6 @@ import { presentCaution } from "./present-caution.js";
 import { presentCleanUp } from "./present-clean-up.js";
 import { presentComparison } from "./present-comparison.js";
 import { presentCriticalSpeeds } from "./present-critical-speeds.js";
-import { presentCutPlan, presentTurningStock } from "./present-cut-plan.js";
 import { presentDecision, type ShownDecision } from "./present-decision.js";
 import { presentDeepestCut } from "./present-deepest-cut.js";
 import { presentDrawUp } from "./present-draw-up.js";
@@ -122,7 +115,6 @@ import {
 import { presentHang, presentTipping } from "./present-hang.js";
 import { presentHeatingPlan } from "./present-heating-plan.js";
 import { presentHubFit } from "./present-hub-fit.js";
-import { presentIndicatorSchedule } from "./present-indicator-schedule.js";
 import {
   presentCalibrationLine,
   presentCorrectedReading,
@@ -166,7 +158,6 @@ import {
 import { presentRelease } from "./present-release.js";
 import { presentRoundness } from "./present-roundness.js";
 import { presentRunOut } from "./present-run-out.js";
-import { presentShaftDrawing } from "./present-shaft-drawing.js";
 import { presentShaftLoads } from "./present-shaft-loads.js";
 import {
   presentEnduranceLimit,
@@ -180,15 +171,16 @@ import { presentTable } from "./present-table.js";
 import { presentTaper } from "./present-taper.js";
 import { presentTaperIdentity } from "./present-taper-identity.js";
 import { presentTaperSetting } from "./present-taper-setting.js";
-import { presentTaperCorrection, presentTaperWays } from "./present-taper-ways.js";
 import { presentHandPrediction, presentThreadHand } from "./present-thread-hand.js";
 import { presentThreadIdentity, presentThreadReadings } from "./present-thread-identity.js";
 import { presentWearBands } from "./present-wear-bands.js";
 import { presentBeltAlignment, presentRimSpeed, presentWheelRunOut } from "./present-wheel.js";
 import { presentWornSide } from "./present-worn-side.js";
+import { type TurningResult, turningLooks } from "./turning-looks.js";
 
 type Result =
   | BearingResult
+  | TurningResult
   | ShownRebuild
   | ShownPublication
   | ShownDecision
@@ -275,13 +267,7 @@ type Result =
   | OptionsWeighed
   | JournalCleanUps
   | Recentring
-  | TaperCleanUp
-  | TurningStock
-  | CutPlan
-  | TaperWays
-  | IndicatorSchedule
-  | TaperCorrection
-  | ShaftDrawing;
+  | TaperCleanUp;
 
 /** Every kind of result and its look. A kind without an entry here does not compile. */
 const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: K }>) => Presentation } = {
@@ -372,13 +358,8 @@ const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: 
   "journals cleaned up": presentJournalCleanUps,
   "re-centring": presentRecentring,
   "taper clean-up": presentTaperCleanUp,
-  "turning stock": presentTurningStock,
-  "cut plan": presentCutPlan,
-  "taper ways": presentTaperWays,
-  "indicator schedule": presentIndicatorSchedule,
-  "taper correction": presentTaperCorrection,
   ...bearingLooks,
-  "shaft drawing": presentShaftDrawing,
+  ...turningLooks,
 };
 
 /**
