@@ -74,7 +74,7 @@ describe("whitworthRows and whitworthThreads", () => {
       expectClose(thread.rootDiameter.in("inch"), Number(row[4]), { abs: abs(row[4]!), because });
     });
   });
-  // Source: BS 84 tables of BSF: 1/2-16 0.4600/0.4200, 1-10 0.9360/0.8720.
+  // Source: BS 84 tables of BSF (from memory): 1/2-16 0.4600/0.4200, 1-10 0.9360/0.8720.
   it("compute the printed diameters of two fine threads", () => {
     for (const [name, pitch, core] of [
       ["1/2 in BSF", 0.46, 0.42],

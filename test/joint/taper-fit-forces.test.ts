@@ -15,7 +15,7 @@ describe("taperFitForces(seat)", () => {
     expectClose(torque.si, (Math.PI * 0.15 * 20e6 * 0.055 ** 2 * 0.07) / 2, rounding);
     expect(selfHolding).toBe(true);
   });
-  // Source: taper-fit statics, worked tables of practice: 1:12 holds at µ 0.1 (tan α 0.0417); 7:24 does not at 0.12 (0.1458).
+  // Source: self-holding while tan α < µ, by statics; no published table found, the tangents by hand: 1:12 holds at µ 0.1 (tan α 0.0417); 7:24 does not at 0.12 (0.1458).
   it("says that 1:12 holds itself at a friction of 0.1 and 7:24 does not at 0.12", () => {
     expect(taperFitForces({ ...seat, taper: 1 / 12, friction: 0.1 })).toMatchObject({ selfHolding: true });
     const steep = taperFitForces({ ...seat, taper: 7 / 24, friction: 0.12 });
@@ -48,8 +48,21 @@ describe("taperFitForces(seat)", () => {
     expectClose(fit.off.si, off, sums);
     expectClose(fit.torque.si, torque, sums);
   });
+  it("gives an inch and a millimetre reader the same forces", () => {
+    const metric = taperFitForces({ ...seat, taper: 1 / 12 });
+    const inches = taperFitForces({
+      ...seat,
+      pressure: psi(20e6 / 6894.757293168),
+      diameter: inch(55 / 25.4),
+      length: inch(70 / 25.4),
+      taper: 1 / 12,
+    });
+    for (const name of ["on", "off", "torque"] as const)
+      expectClose(inches[name].si, metric[name].si, { rel: 1e-11, because: "a psi to 13 digits" });
+  });
   it("needs no force on a shaft without pressure, and shows inches where they are given", () => {
     const none = taperFitForces({ pressure: psi(0), diameter: inch(2), length: inch(3), friction: 0.2 });
+    expect([none.on, none.off, none.torque].map(({ si }) => si)).toEqual([0, 0, 0]);
     expect(String(none.off)).toBe("0 lbf");
   });
   it.each([

@@ -198,7 +198,7 @@ function elasticity(
 ): { modulus: CarriedNumber; density: number; poisson: number } {
   if (material === undefined || material === null || typeof material !== "object")
     throw new TypeError(
-      `${where}: material must be of the handbook, e.g. material("steel"), or a modulus and a density, got ${String(material)}`,
+      `${where}: material must be of the handbook, e.g. material("steel"), or a modulus and a density, got ${String(material)}; where the steel is unknown, assume by name material("steel"): steels differ little in stiffness, much in strength`,
     );
   if (!("kind" in material))
     return {

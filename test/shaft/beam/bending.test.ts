@@ -234,7 +234,7 @@ describe("shaftBending(model)", () => {
       /load case is empty/,
     );
     expect(() => shaftBending({ ...demo, material: undefined as never })).toThrow(
-      /material must be of the handbook/,
+      /material must be of the handbook.*got undefined; where the steel is unknown, assume by name material\("steel"\)/,
     );
     expect(() =>
       shaftBending({ ...demo, pulls: [{ name: "belt", at: inch(1), force: 3 as never, direction: down }] }),

@@ -60,6 +60,89 @@ describe("criticalSpeeds(model, options)", () => {
       expectClose(speed.value.si, omega, { rel: 1e-4, because: "24 elements, the third mode of a bar" });
     });
   });
+  it("comes to the cantilever as two bearings close up: ω = 1.8751² √(EI/ρA l⁴), a load far out by Fa²(a + s)/3EI", () => {
+    const ei = 200e9 * second(0.02);
+    const speed = (apart: number): number =>
+      criticalSpeeds(
+        {
+          ...bar,
+          supports: [
+            { name: "left", at: mm(0) },
+            { name: "right", at: mm(apart) },
+          ],
+        },
+        { modes: 1 },
+      ).atRest.si;
+    const built = 1.875104 ** 2 * Math.sqrt(ei / (7850 * (Math.PI / 4) * 0.02 ** 2));
+    // The overhang is shorter by s (ω up by 2s/l), and its root gives by s/3EI (down by 2s/3l): 4s/3l, none as s goes to 0.
+    const [wide, narrow] = [1 - speed(8) / built, 1 - speed(4) / built];
+    expectClose(2 * narrow - wide, 0, {
+      abs: 2e-4,
+      because: "second order of 0.8 %, and the section's own tilting",
+    });
+    expectClose(narrow, (-4 / 3) * 0.004, {
+      rel: 0.03,
+      because: "first order in 0.004, and the section's own tilting",
+    });
+    const wheels = [{ name: "pulley", at: mm(1000), mass: kilogram(20) }];
+    const supports = [
+      { name: "left", at: mm(0) },
+      { name: "right", at: mm(100) },
+    ];
+    const loaded = criticalSpeeds({ ...bar, material: feather, supports, wheels }, { modes: 1 });
+    // Overhang 0.9 beside a span of 0.1: F a² (a + s)/3EI.
+    expectClose(loaded.atRest.si, Math.sqrt((3 * ei) / (20 * 0.9 ** 2)), {
+      rel: 1e-5,
+      because: "the shaft weighs next to nothing",
+    });
+  });
+  it("agrees with a mass in the middle of a shaft of two diameters: ω² = 1/(m f), f by Castigliano", () => {
+    const found = criticalSpeeds(
+      {
+        stretches: [
+          { from: mm(0), to: mm(500), diameter: mm(25) },
+          { from: mm(500), to: mm(1000), diameter: mm(20) },
+        ],
+        material: feather,
+        supports: ends,
+        wheels: [{ name: "pulley", at: mm(500), mass: kilogram(20) }],
+      },
+      { modes: 1 },
+    );
+    // ∫ (x/2)²/EI over both halves of a span of 1.
+    const gives = [0.025, 0.02].reduce((sum, d) => sum + 0.5 ** 3 / (12 * 200e9 * second(d)), 0);
+    expectClose(found.atRest.si, 1 / Math.sqrt(20 * gives), {
+      rel: 1e-5,
+      because: "the shaft weighs next to nothing",
+    });
+  });
+  it("gives an inch and a metric shaft the same speeds", () => {
+    const metric = criticalSpeeds(
+      { ...bar, wheels: [{ name: "w", at: mm(300), mass: kilogram(20) }] },
+      { modes: 2 },
+    );
+    const inches = criticalSpeeds(
+      {
+        stretches: [{ from: inch(0), to: inch(1000 / 25.4), diameter: inch(20 / 25.4) }],
+        material: {
+          modulus: psi(200e9 / 6894.757293168),
+          density: poundPerCubicInch(7850 / 27679.904710203),
+        },
+        supports: [
+          { name: "left", at: inch(0) },
+          { name: "right", at: inch(1000 / 25.4) },
+        ],
+        wheels: [{ name: "w", at: inch(300 / 25.4), mass: pound(20 / 0.45359237) }],
+      },
+      { modes: 2 },
+    );
+    metric.modes.forEach(({ speed }, i) => {
+      expectClose(inches.modes[i]!.speed.value.si, speed.value.si, {
+        rel: 1e-8,
+        because: "conversion factors to 12 digits, roundings of the modes",
+      });
+    });
+  });
   it("agrees with the overhung disc, gyroscopic moment included: the larger root of its quadratic", () => {
     // Disc at the end of a massless shaft over two bearings: flexibilities by the unit load method.
     const [a, l, m] = [0.2, 1, 12];

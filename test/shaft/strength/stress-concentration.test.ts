@@ -20,6 +20,12 @@ describe("stressConcentration(shoulder, diameter)", () => {
     expectClose(k.bending, 1.68, betweenSources);
     expectClose(k.torsion, 1.42, betweenSources);
   });
+  // Source: Peterson's Stress Concentration Factors, 3rd edition, charts 3.10 and 3.12, worked out elsewhere by other hands.
+  it("gives the charts' own fits at D/d 1.5 and r/d 0.1: 1.743 in bending, 1.413 in torsion", () => {
+    const k = worst({ shape: "shoulder", larger: mm(90), fillet: mm(6) }, mm(60));
+    expectClose(k.bending, 1.743, { rel: 4e-4, because: "four digits" });
+    expectClose(k.torsion, 1.413, { rel: 4e-4, because: "four digits" });
+  });
   // Source: R. L. Norton, Machine Design, figures C-2 and C-3: K = A (r/d)^b (from memory; another fit of the charts).
   it.each([
     ["bending", 1.5, 0.93836, -0.25759],
@@ -34,8 +40,8 @@ describe("stressConcentration(shoulder, diameter)", () => {
       if (load === "torsion" && (ratio - 1) / 2 / r > 4) continue;
       const k = worst({ shape: "shoulder", larger: inch(2 * ratio), fillet: inch(2 * r) }, inch(2));
       expectClose(k[load], a * r ** b, {
-        rel: 0.06,
-        because: "two fits of the same charts, measured up to 5.5 %",
+        rel: load === "bending" ? 0.056 : 0.046,
+        because: "two fits of the same charts: more than half within 4 %, the worst measured 5.5 and 4.5 %",
       });
     }
   });
@@ -122,6 +128,23 @@ describe("stressConcentration(groove, diameter)", () => {
       expectClose(k.torsion, 1 + Math.sqrt(steep), { rel: 0.08, because: "as above" });
     }
   });
+  // Source: H. Neuber, Kerbspannungslehre, 1937: deep hyperbolic groove, exact theory of elasticity (from memory).
+  it("comes near Neuber's deep groove, in bending and in torsion", () => {
+    for (const r of [2, 3, 6]) {
+      const [nu, a] = [0.3, 30 / r];
+      const q = Math.sqrt(a + 1);
+      const n = 3 * (a + 1) + (1 + 4 * nu) * q + (1 + nu) / (1 + q);
+      const k = worst({ shape: "groove", outside: mm(200), radius: mm(r) }, mm(60));
+      expectClose(k.bending, (0.75 * (q + 1) * (3 * a - (1 - 2 * nu) * q + 4 + nu)) / n, {
+        rel: 0.02,
+        because: "a finite depth and a round floor, measured 0.9 to 1.9 %",
+      });
+      expectClose(k.torsion, (3 * (1 + q) ** 2) / (4 * (1 + 2 * q)), {
+        rel: 0.066,
+        because: "as above, measured 4.2 to 6.5 %, the charts on the safe side",
+      });
+    }
+  });
   it("is worse than a shoulder of the same depth and radius", () => {
     for (const r of [0.8, 1, 3]) {
       const groove = worst({ shape: "groove", outside: mm(66), radius: mm(r) }, mm(60));
@@ -149,27 +172,46 @@ describe("stressConcentration(feature, diameter), beside the formulas of DIN 743
     shoulder: { bending: din(0.62, 5.8, 0.2, 3), torsion: din(3.4, 19, 1, 2) },
     groove: { bending: din(0.2, 2.75, 0, 0), torsion: din(0.7, 10.3, 0, 0) },
   } as const;
-  it.each([
+  /** The worst measured difference of each. */
+  const measured = {
+    shoulder: { bending: 0.044, torsion: 0.077 },
+    groove: { bending: 0.077, torsion: 0.041 },
+  } as const;
+  const bars = [
     [60, 62, 1],
     [60, 66, 1.5],
     [60, 66, 3],
     [60, 75, 4],
     [60, 90, 6],
-  ])(
+  ] as const;
+  const both = (d: number, big: number, r: number) => ({
+    shoulder: worst({ shape: "shoulder", larger: mm(big), fillet: mm(r) }, mm(d)),
+    groove: worst({ shape: "groove", outside: mm(big), radius: mm(r) }, mm(d)),
+  });
+  it.each(bars)(
     "agrees for %s mm beside %s mm with radius %s mm, step and groove, in bending and torsion",
     (d, big, r) => {
-      const found = {
-        shoulder: worst({ shape: "shoulder", larger: mm(big), fillet: mm(r) }, mm(d)),
-        groove: worst({ shape: "groove", outside: mm(big), radius: mm(r) }, mm(d)),
-      };
+      const found = both(d, big, r);
       for (const shape of ["shoulder", "groove"] as const)
         for (const load of ["bending", "torsion"] as const)
           expectClose(found[shape][load], formulas[shape][load](d, big, r), {
-            rel: 0.08,
-            because: "two sets of formulas for the same shapes, most within 4 %, the worst measured 7.6 %",
+            rel: measured[shape][load],
+            because: "two sets of formulas for the same shapes, the worst measured of this shape and load",
           });
     },
   );
+  it("agrees within 4 % in three cases of four, so that 4 % is what two books differ by and not a bound", () => {
+    const differences = bars.flatMap(([d, big, r]) => {
+      const found = both(d, big, r);
+      return (["shoulder", "groove"] as const).flatMap((shape) =>
+        (["bending", "torsion"] as const).map((load) =>
+          Math.abs(found[shape][load] / formulas[shape][load](d, big, r) - 1),
+        ),
+      );
+    });
+    expect(differences.length).toBe(20);
+    expect(differences.filter((difference) => difference <= 0.041).length).toBeGreaterThanOrEqual(15);
+  });
 });
 
 describe("stressConcentration(keyseat, diameter)", () => {
