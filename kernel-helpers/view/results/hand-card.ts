@@ -1,17 +1,17 @@
 import type { Hand, ThreadHand, Turning } from "../../joint/hand-types.js";
 import type { Drawing, Point, Shape } from "../drawing/drawing.js";
 
-const nutAt: Point = [190, 205];
-const threadAt: Point = [455, 205];
+const nutAt: Point = [160, 205];
+const threadAt: Point = [366, 205];
 
 /**
  * The card to take to the nut: the nut as seen when facing it, the wrench on it, and the way to pull; beside it what the
- * thread looks like with the shaft held upright.
+ * thread looks like with the shaft held upright. So narrow that a telephone shows all of it.
  */
 export function handCard(hand: ThreadHand): Drawing {
   const { seen, loosen } = hand;
   return {
-    width: 600,
+    width: 432,
     height: 370,
     shapes: [
       text([20, 30], `UNDO ${loosen.toUpperCase()}`, { size: "large" }),

@@ -9,6 +9,7 @@ import { degree, inch, measured } from "../../../kernel-helpers/quantity/index.j
 import type { Block, Presentation } from "../../../kernel-helpers/view/blocks.js";
 import type { Shape } from "../../../kernel-helpers/view/drawing/drawing.js";
 import { drawingSvg } from "../../../kernel-helpers/view/drawing/drawing-svg.js";
+import { leastWidth } from "../../../kernel-helpers/view/drawing/least-width.js";
 import { present } from "../../../kernel-helpers/view/present.js";
 import { renderText } from "../../../kernel-helpers/view/render-text.js";
 
@@ -64,6 +65,10 @@ describe("the card of a thread's hand", () => {
   const pull = (shown: Presentation): Extract<Shape, { type: "arrow" }> =>
     blockOf(shown, "drawing").drawing.shapes.find((shape) => shape.type === "arrow")!;
 
+  it("is read whole on a telephone 390 px wide, whichever way it turns", () => {
+    for (const rotation of ["clockwise", "counter-clockwise"] as const)
+      expect(leastWidth(blockOf(card(rotation), "drawing").drawing)).toBeLessThanOrEqual(358);
+  });
   it("pulls an upright wrench to the left to undo a right-hand nut, to the right for a left-hand one", () => {
     const [right, left] = [pull(card("clockwise")), pull(card("counter-clockwise"))];
     expect(right.to[0]).toBeLessThan(right.from[0]);
@@ -75,7 +80,7 @@ describe("the card of a thread's hand", () => {
       ["counter-clockwise", -1],
     ] as const) {
       const lines = blockOf(card(rotation), "drawing").drawing.shapes.flatMap((shape) =>
-        shape.type === "line" && shape.from[0] > 350 ? [shape] : [],
+        shape.type === "line" && shape.from[0] > 300 ? [shape] : [],
       );
       expect(lines.length).toBe(8);
       for (const { from, to } of lines) expect(Math.sign((from[1] - to[1]) * (to[0] - from[0]))).toBe(sign);
