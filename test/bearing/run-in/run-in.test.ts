@@ -79,11 +79,11 @@ describe("runIn(table, options)", () => {
     const t = near.time.in("minute");
     expectClose(near.temperature.in("degC"), room(t) + rise(30, 25)(t), exact);
   });
-  it("covers the true end in 93 to 97 % of 1 000 seeded runs read for one time constant and a half", () => {
+  it("covers the true end in 93 to 97 % of 500 seeded runs read for one time constant and a half", () => {
     const random = randomGenerator(9);
     const early = Array.from({ length: 13 }, (_, i) => 3 * i);
     let inside = 0;
-    for (let i = 0; i < 1000; i++) {
+    for (let i = 0; i < 500; i++) {
       const found = runIn(
         boxes((t) => rise(30, 25)(t) + 0.5 * random.normal(), rise(22, 20), early),
         options,
@@ -91,8 +91,8 @@ describe("runIn(table, options)", () => {
       const { end } = found.boxes[0]!;
       if (end === undefined || (end.from!.in("degC") <= 50 && 50 <= end.to!.in("degC"))) inside++;
     }
-    expect(inside / 1000).toBeGreaterThan(0.93);
-    expect(inside / 1000).toBeLessThan(0.975);
+    expect(inside / 500).toBeGreaterThan(0.93);
+    expect(inside / 500).toBeLessThan(0.975);
   }, 60_000);
   it("says stop when a box is at the stop temperature, and before that when its end lies above", () => {
     const there = runIn(boxes(rise(52, 25), rise(22, 20)), options);
@@ -233,10 +233,10 @@ describe("runIn(table, options)", () => {
     );
     expect(wild!).toBeGreaterThan(2 * calm!);
   });
-  it("covers the true end with readings and forecast together in 93 to 98 % of 600 seeded runs of four readings", () => {
+  it("covers the true end with readings and forecast together in 93 to 98 % of 400 seeded runs of four readings", () => {
     const random = randomGenerator(11);
     let [inside, told] = [0, 0];
-    for (let i = 0; i < 600; i++) {
+    for (let i = 0; i < 400; i++) {
       const found = runIn(
         boxes((t) => rise(30, 25)(t) + 0.5 * random.normal(), rise(22, 20), [0, 5, 10, 15]),
         {
@@ -250,7 +250,7 @@ describe("runIn(table, options)", () => {
       if (end.from!.in("degC") <= 50 && 50 <= end.to!.in("degC")) inside++;
     }
     // Only where the first readings happen to bend away from the forecast is nothing said.
-    expect(told).toBeGreaterThan(570);
+    expect(told).toBeGreaterThan(380);
     expect(inside / told).toBeGreaterThan(0.93);
     expect(inside / told).toBeLessThan(0.98);
   }, 60_000);
