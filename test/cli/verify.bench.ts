@@ -15,7 +15,8 @@ import {
 // `journalbox verify` of a thousand rebuilds, each the whole demo as run with its records and outputs (12 MB), should take
 // less than ten seconds. They are one rebuild under a thousand names (hard links), so that it is not the disk that is
 // measured: the files are in the machine's memory. sha256sum, a program in C, reads the same bytes on as many processes.
-// Measured on two cores that had other work too: 16 s of their time, 8 s where they have none; sha256sum takes 37, by a hundred of them.
+// Measured on two cores that others used too: 15 to 16 s, where sha256sum took 49 to 59. Whether two idle cores keep below
+// ten has not been measured.
 const many = 1000;
 const folder = mkdtempSync(join(tmpdir(), "journalbox-bench-"));
 process.once("exit", () => rmSync(folder, { recursive: true, force: true }));
