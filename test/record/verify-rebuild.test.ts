@@ -44,8 +44,10 @@ function mutateDigits(file: string, oneIn: number, check: (line: number) => void
   return places.length;
 }
 
-// With JOURNALBOX_EVERY_DIGIT=1 every digit is tried of tables and rebuild.json (1676 of them when this was written), of
-// records, kept copies and manifests (19 470), and one in 997 of the outputs (610): all were found, in the right file.
+// With JOURNALBOX_EVERY_DIGIT=1 every digit is tried of tables and rebuild.json (2897 of them when this was written), of
+// records, kept copies and manifests (20 912), and one in 997 of the outputs: all were found, in the right file. The same on
+// all twelve sheets of the demo, by hand: every digit of tables and rebuild.json (2897, each with its line or parameter), one
+// in 11 of the records (8047) and one in 997 of the outputs (1669): none was missed.
 const all = process.env.JOURNALBOX_EVERY_DIGIT === "1";
 
 describe("verifyRebuild(directory)", () => {
