@@ -1,4 +1,5 @@
-import { type Length, quantityFromSi } from "../quantity/index.js";
+import type { Length } from "../quantity/index.js";
+import { thouLike } from "./thou-like.js";
 
 /** Classes of ANSI B4.1 for parts pressed or shrunk together, from light drive to heavy shrink. */
 export type ForceFitClass = "FN1" | "FN2" | "FN3" | "FN4" | "FN5";
@@ -49,9 +50,7 @@ export function standardForceFit(nominal: Length, of: ForceFitClass): ForceFit {
   if (row === undefined)
     throw new RangeError(`standardForceFit: nominal must be over 0.95 up to 3.15 in, got ${nominal}`);
   const [holeUpper, shaftLower, shaftUpper] = row.slice(3 * Number(grade[1]) - 1) as [number, number, number];
-  const metric = nominal.writtenIn === "mm" || nominal.writtenIn === "micrometre";
-  const thouOf = (value: number): Length =>
-    quantityFromSi("length", Number(value.toFixed(6)) * 25.4e-6, metric ? "micrometre" : "thou");
+  const thouOf = (printed: number): Length => thouLike(nominal, printed);
   return Object.freeze({
     name: `ANSI B4.1 ${of}`,
     nominal,

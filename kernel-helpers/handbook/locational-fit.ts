@@ -1,5 +1,6 @@
-import { type Length, quantityFromSi } from "../quantity/index.js";
+import type { Length } from "../quantity/index.js";
 import type { ForceFit } from "./force-fit.js";
+import { thouLike } from "./thou-like.js";
 
 /** Classes of ANSI B4.1 for parts that locate each other: clearance (LC), transition (LT), interference (LN). */
 export type LocationalFitClass =
@@ -155,9 +156,7 @@ function fitOfZones(
   if (step < 0) throw new RangeError(`${caller}: nominal must be over 0.40 up to 4.73 in, got ${nominal}`);
   const holeUpper = grades[holeGrade]![step]!;
   const [lower, upper] = asPrinted[zone]?.[step] ?? zoneLimits(zone, step);
-  const metric = nominal.writtenIn === "mm" || nominal.writtenIn === "micrometre";
-  const thouOf = (value: number): Length =>
-    quantityFromSi("length", Number(value.toFixed(6)) * 25.4e-6, metric ? "micrometre" : "thou");
+  const thouOf = (printed: number): Length => thouLike(nominal, printed);
   return Object.freeze({
     name: `ANSI B4.1 ${of}`,
     nominal,

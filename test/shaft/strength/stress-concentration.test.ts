@@ -20,7 +20,7 @@ describe("stressConcentration(shoulder, diameter)", () => {
     expectClose(k.bending, 1.68, betweenSources);
     expectClose(k.torsion, 1.42, betweenSources);
   });
-  // Source: Peterson's Stress Concentration Factors, 3rd edition, charts 3.10 and 3.12 (coefficients from memory, worked out apart from this code).
+  // Source: Peterson's Stress Concentration Factors, 3rd edition, charts 3.10 and 3.12 (coefficients as read for the code, worked out apart from it).
   it("gives the charts' own fits at D/d 1.5 and r/d 0.1: 1.743 in bending, 1.413 in torsion", () => {
     const k = worst({ shape: "shoulder", larger: mm(90), fillet: mm(6) }, mm(60));
     expectClose(k.bending, 1.743, { rel: 4e-4, because: "four digits" });
