@@ -12,6 +12,7 @@ export default defineConfig({
   test: {
     include: ["test/**/*.test.ts"],
     exclude: [...inFrontOfAPerson],
+    globalSetup: "test/support/shared-folder.ts",
     // A test that registers the kernel must not write a prepared start into the cache of whoever runs it.
     env: { JOURNALBOX_QUICK_START: "off" },
     // One worker for each processor: most wait for kernels and programs of their own half of the time.

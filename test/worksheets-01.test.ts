@@ -6,7 +6,7 @@ import { type RebuildRun, runRebuild } from "../kernel-helpers/notebook/run-rebu
 import { publishedValue, readSheetRecord } from "../kernel-helpers/record/sheet-record.js";
 import { ensureBuilt } from "./support/built.js";
 import { expectClose } from "./support/expect-close.js";
-import { copyOfDemo, runThrough } from "./support/run-demo.js";
+import { copyOfDemo, copyOfDemoRun } from "./support/run-demo.js";
 
 const sheet = "01-intake";
 
@@ -16,8 +16,7 @@ describe.each([
 ] as const)("01-intake on $demo", ({ demo, told, unit, next }) => {
   let folder: string;
   beforeAll(async () => {
-    folder = copyOfDemo(demo, [sheet, "12-handover"]);
-    await runThrough(folder);
+    folder = await copyOfDemoRun(demo);
   }, 240_000);
   const published = <T>(name: string): T => publishedValue(readSheetRecord(folder, sheet)!, name) as T;
 

@@ -5,7 +5,7 @@ import type { ThreadHand, ThreadIdentity } from "../kernel-helpers/joint/index.j
 import { type RebuildRun, runRebuild } from "../kernel-helpers/notebook/run-rebuild.js";
 import { publishedValue, readSheetRecord } from "../kernel-helpers/record/sheet-record.js";
 import { ensureBuilt } from "./support/built.js";
-import { copyOfDemo, runThrough } from "./support/run-demo.js";
+import { copyOfDemo, copyOfDemoRun } from "./support/run-demo.js";
 
 const sheet = "02-fastener-removal";
 
@@ -18,8 +18,7 @@ const truths = [
 describe.each(truths)("02-fastener-removal on $demo", ({ demo, thread, loosen }) => {
   let folder: string;
   beforeAll(async () => {
-    folder = copyOfDemo(demo, [sheet]);
-    await runThrough(folder);
+    folder = await copyOfDemoRun(demo);
   }, 240_000);
   const published = <T>(name: string): T => publishedValue(readSheetRecord(folder, sheet)!, name) as T;
 

@@ -2,7 +2,7 @@ import { beforeAll, describe, expect, it } from "vitest";
 import type { HeatingPlan, HubFit, PressRig, Release } from "../kernel-helpers/joint/index.js";
 import { publishedValue, readSheetRecord } from "../kernel-helpers/record/sheet-record.js";
 import { expectClose } from "./support/expect-close.js";
-import { copyOfDemo, runThrough } from "./support/run-demo.js";
+import { copyOfDemoRun } from "./support/run-demo.js";
 
 // What the demos' facts must come to, reckoned here by hand: sizes in metres, moduli in pascals.
 const truths = [
@@ -35,8 +35,7 @@ describe.each(truths)("worksheet 03 on $demo", (truth) => {
     publishedValue(readSheetRecord(folder, "03-hub-removal")!, name) as T;
 
   beforeAll(async () => {
-    folder = copyOfDemo(truth.demo);
-    await runThrough(folder);
+    folder = await copyOfDemoRun(truth.demo);
   }, 240_000);
 
   it("finds the seat on the taper and a force near the middle of the ranges, reckoned by hand", () => {

@@ -11,9 +11,8 @@ import type {
   ShaftStrength,
 } from "../kernel-helpers/shaft/index.js";
 import { expectClose } from "./support/expect-close.js";
-import { copyOfDemo, runThrough } from "./support/run-demo.js";
+import { copyOfDemoRun } from "./support/run-demo.js";
 
-const sheets = ["04-shaft-survey", "06-shaft-salvage"];
 const demos: readonly (readonly [demo: string, finished: Length])[] = [
   ["demo", inch(2.425)],
   ["demo-metric", mm(59.7)],
@@ -32,8 +31,7 @@ const recordedDecision = (folder: string): Recorded =>
 describe.each(demos)("06-shaft-salvage on %s", (demo, finished) => {
   let folder: string;
   beforeAll(async () => {
-    folder = copyOfDemo(demo, sheets);
-    await runThrough(folder);
+    folder = await copyOfDemoRun(demo);
   }, 240_000);
 
   it("plans on a cylinder between the bounds, and the journal is turned below it", () => {

@@ -12,21 +12,12 @@ import type {
 } from "../kernel-helpers/shaft/index.js";
 import type { TaperFit } from "../kernel-helpers/survey/index.js";
 import { expectClose } from "./support/expect-close.js";
-import { copyOfDemo, runThrough } from "./support/run-demo.js";
-
-const sheets = [
-  "02-fastener-removal",
-  "04-shaft-survey",
-  "05-taper",
-  "06-shaft-salvage",
-  "07-turning-set-up",
-];
+import { copyOfDemoRun } from "./support/run-demo.js";
 
 describe.each(["demo", "demo-metric"])("07-turning-set-up on %s", (demo) => {
   let folder: string;
   beforeAll(async () => {
-    folder = copyOfDemo(demo, sheets);
-    await runThrough(folder);
+    folder = await copyOfDemoRun(demo);
   }, 240_000);
   const published = (sheet: string, name: string): unknown =>
     publishedValue(readSheetRecord(folder, sheet)!, name);

@@ -3,9 +3,7 @@ import type { PourPlan } from "../kernel-helpers/bearing/index.js";
 import { publishedValue, readSheetRecord } from "../kernel-helpers/record/sheet-record.js";
 import type { FinishedJournals } from "../kernel-helpers/shaft/index.js";
 import { expectClose } from "./support/expect-close.js";
-import { copyOfDemo, runThrough } from "./support/run-demo.js";
-
-const sheets = ["04-shaft-survey", "05-taper", "06-shaft-salvage", "08-bearing-pour"];
+import { copyOfDemoRun } from "./support/run-demo.js";
 
 // What the demos' facts and readings must come to, reckoned here by hand: metres and kilograms.
 const truths = [
@@ -30,8 +28,7 @@ describe.each(truths)("08-bearing-pour on $demo", (truth) => {
     publishedValue(readSheetRecord(folder, sheet)!, name) as T;
 
   beforeAll(async () => {
-    folder = copyOfDemo(truth.demo, sheets);
-    await runThrough(folder);
+    folder = await copyOfDemoRun(truth.demo);
   }, 240_000);
 
   it("sizes the bore, melts a little more than a plain ring weighs, and judges the fill", () => {

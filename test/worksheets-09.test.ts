@@ -9,9 +9,7 @@ import type {
 import { publishedValue, readSheetRecord } from "../kernel-helpers/record/sheet-record.js";
 import type { FinishedJournals } from "../kernel-helpers/shaft/index.js";
 import { expectClose } from "./support/expect-close.js";
-import { copyOfDemo, runThrough } from "./support/run-demo.js";
-
-const sheets = ["04-shaft-survey", "05-taper", "06-shaft-salvage", "08-bearing-pour", "09-bearing-fit"];
+import { copyOfDemoRun } from "./support/run-demo.js";
 
 // By hand from the tables: means of the gaps, and straight lines through heights and gaps.
 const truths = [
@@ -43,8 +41,7 @@ describe.each(truths)("09-bearing-fit on $demo", (truth) => {
     publishedValue(readSheetRecord(folder, sheet)!, name) as T;
 
   beforeAll(async () => {
-    folder = copyOfDemo(truth.demo, sheets);
-    await runThrough(folder);
+    folder = await copyOfDemoRun(truth.demo);
   }, 240_000);
 
   it("finds the box that lies out of line, from wire or bar", () => {

@@ -1,4 +1,4 @@
-import { readdirSync, rmSync } from "node:fs";
+import { rmSync } from "node:fs";
 import { join } from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
 import type { DrawUp, NutLock } from "../kernel-helpers/joint/index.js";
@@ -6,7 +6,7 @@ import { gram, inch, lbf, mm, newton, ounce } from "../kernel-helpers/quantity/i
 import { publishedValue, readSheetRecord } from "../kernel-helpers/record/sheet-record.js";
 import type { Balance, BeltTensions, WheelRunOut } from "../kernel-helpers/shaft/index.js";
 import { expectClose } from "./support/expect-close.js";
-import { copyOfDemo, runThrough } from "./support/run-demo.js";
+import { copyOfDemoRun, runThrough } from "./support/run-demo.js";
 
 // What the invented readings were made from.
 const truths = [
@@ -31,13 +31,13 @@ const truths = [
 ] as const;
 
 describe.each(truths)("10-reassembly on $demo", ({ demo, offset, at, left, leftAt, contact, tight }) => {
-  // With the sheets it takes over from: masses, the nut's thread, the taper, the loads and what the film foretold.
-  const before = ["01-intake", "02-fastener-removal", "04-shaft-survey", "05-taper"];
-  const folder = copyOfDemo(demo, [...before, "06-shaft-salvage", "08-bearing-pour", "10-reassembly"]);
+  let folder: string;
   const published = <T>(name: string): T =>
     publishedValue(readSheetRecord(folder, "10-reassembly")!, name) as T;
 
-  beforeAll(() => runThrough(folder), 240_000);
+  beforeAll(async () => {
+    folder = await copyOfDemoRun(demo, ["10-reassembly"]);
+  }, 240_000);
 
   it("finds where the hub first touches within its range, and draws it up by the taper of the readings", () => {
     const { firstContact, drawUp, wanted, verdict, gap, stops } = published<DrawUp>("drawUp");
@@ -101,8 +101,6 @@ describe.each(truths)("10-reassembly on $demo", ({ demo, offset, at, left, leftA
       "belt-tension",
     ])
       rmSync(join(folder, "tables", `${table}.csv`));
-    for (const sheet of readdirSync(join(folder, "sheets")).filter((name) => !name.startsWith("10")))
-      rmSync(join(folder, "sheets", sheet));
     await runThrough(folder);
     const { notes, published: results } = readSheetRecord(folder, "10-reassembly")!;
     const wanted = (notes.measure as readonly { what: string }[]).map(({ what }) => what);

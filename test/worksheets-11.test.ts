@@ -1,10 +1,10 @@
-import { readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
 import type { RunIn, RunningPrediction } from "../kernel-helpers/bearing/index.js";
 import { publishedValue, readSheetRecord } from "../kernel-helpers/record/sheet-record.js";
 import { expectClose } from "./support/expect-close.js";
-import { copyOfDemo, runThrough } from "./support/run-demo.js";
+import { copyOfDemoRun, runThrough } from "./support/run-demo.js";
 
 const sheet = "11-run-in";
 
@@ -21,11 +21,8 @@ describe.each(truths)("11-run-in on $demo", ({ demo, rises }) => {
     publishedValue(readSheetRecord(folder, from)!, name) as T;
 
   beforeAll(async () => {
-    folder = copyOfDemo(demo, ["01-intake", "04-shaft-survey", "06-shaft-salvage", "08-bearing-pour", sheet]);
-    await runThrough(folder);
-    // What the others handed on stays in the record; only the sheet itself is run again.
-    for (const name of readdirSync(join(folder, "sheets")).filter((one) => !one.startsWith(sheet)))
-      rmSync(join(folder, "sheets", name));
+    // What the others handed on is on record; only the sheet itself is run again.
+    folder = await copyOfDemoRun(demo, [sheet]);
   }, 240_000);
 
   it("finds where each box was heading, and that it was foretold", () => {

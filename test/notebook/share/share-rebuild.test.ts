@@ -1,11 +1,10 @@
 import { cpSync, mkdirSync, readFileSync, symlinkSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
-import { runRebuild } from "../../../kernel-helpers/notebook/run-rebuild.js";
 import { bundleName, shareRebuild } from "../../../kernel-helpers/notebook/share/index.js";
 import { type Files, textOf, verifyBag } from "../../../kernel-helpers/record/bundle/index.js";
 import { demoFolder } from "../../../kernel-helpers/record/index.js";
-import { ensureBuilt } from "../../support/built.js";
+import { copyOfDemoRun } from "../../support/run-demo.js";
 import { temporaryFolder } from "../../support/temporary-folder.js";
 import { bagFaults } from "../../support/validate-bag.js";
 
@@ -20,13 +19,11 @@ function crateOf(bag: Files): readonly Entity[] {
 }
 
 const today = "2026-05-04";
-const folder = temporaryFolder();
+let folder: string;
 
 beforeAll(async () => {
-  await ensureBuilt();
-  cpSync(demoFolder(), folder, { recursive: true, filter: (path) => !/[/\\](?:out|record)$/.test(path) });
-  await runRebuild({ directory: folder });
-}, 180_000);
+  folder = await copyOfDemoRun("demo");
+}, 240_000);
 
 describe("shareRebuild(a rebuild that has been run)", () => {
   it("gives the report of the run itself, to the byte", async () => {
