@@ -3,77 +3,60 @@ import { RunningSums } from "./running-sums.js";
 /** A block of the lowest level holds so many starts, and one of the next level so many blocks. */
 export const blockSize = 4;
 
-/** All blocks of one level, each by its place. */
-interface Level {
-  /** Starts of a block. */
-  readonly size: number;
-  /** Sums of all readings of a block. */
-  readonly w: Float64Array;
-  readonly x: Float64Array;
-  readonly y: Float64Array;
-  readonly xx: Float64Array;
-  readonly xy: Float64Array;
-  readonly yy: Float64Array;
-  /** Least of F(s) plus the chi-square, about a level or a sloping line, from s to the end of the block. */
-  readonly leastFlat: Float64Array;
-  readonly leastSloping: Float64Array;
-}
+/**
+ * Numbers kept of each block, side by side: the sums w, x, y, xx, xy, yy of its readings (see `RunningSums`), and the
+ * least of F(s) plus the chi-square, about a level and about a sloping line, from s to the end of the block.
+ */
+const numbers = 8;
 
 /**
  * Starts in blocks, and blocks in larger ones, each with a bound on what any of its starts can come to: see
  * `searchPartition`, which passes over whole blocks.
  */
 export class StartBlocks {
-  readonly #levels: readonly Level[];
-  readonly #best: Float64Array;
-  readonly #x: Float64Array;
-  readonly #y: Float64Array;
-  readonly #w: Float64Array;
-  readonly #slopes: boolean;
-  readonly #sums = new RunningSums();
+  /** Starts of a block, and where its blocks begin, of each level. */
+  private readonly sizes: readonly number[];
+  private readonly places: readonly number[];
+  private readonly blocks: Float64Array;
+  private readonly sums = new RunningSums();
 
+  // Plain fields, not those of #: they are read millions of times.
   /**
    * @param best  F(s), filled by the search as it goes on
    * @param slopes  whether sloping segments are allowed
    */
-  constructor(best: Float64Array, x: Float64Array, y: Float64Array, w: Float64Array, slopes: boolean) {
-    const levels: Level[] = [];
+  constructor(
+    private readonly best: Float64Array,
+    private readonly x: Float64Array,
+    private readonly y: Float64Array,
+    private readonly w: Float64Array,
+    private readonly slopes: boolean,
+  ) {
+    const sizes: number[] = [];
+    const places: number[] = [];
+    let total = 0;
     for (let size = blockSize; size <= x.length; size *= blockSize) {
-      const list = (): Float64Array => new Float64Array(Math.floor(x.length / size));
-      levels.push({
-        size,
-        w: list(),
-        x: list(),
-        y: list(),
-        xx: list(),
-        xy: list(),
-        yy: list(),
-        leastFlat: list(),
-        leastSloping: list(),
-      });
+      sizes.push(size);
+      places.push(total);
+      total += numbers * Math.floor(x.length / size);
     }
-    this.#levels = levels;
-    this.#best = best;
-    this.#x = x;
-    this.#y = y;
-    this.#w = w;
-    this.#slopes = slopes;
+    this.sizes = sizes;
+    this.places = places;
+    this.blocks = new Float64Array(total);
   }
 
   /** Bounds every block that ends before t, once F is known up to t − 1. */
   closeAt(t: number): void {
-    for (const level of this.#levels) {
-      if (t % level.size !== 0) return;
-      this.#close(level, t);
-    }
+    for (let l = 0; l < this.sizes.length && t % this.sizes[l]! === 0; l++)
+      this.close(this.sizes[l]!, this.places[l]!, t);
   }
 
-  #close(level: Level, t: number): void {
-    const [best, x, y, w, sums, slopes] = [this.#best, this.#x, this.#y, this.#w, this.#sums, this.#slopes];
+  private close(size: number, place: number, t: number): void {
+    const { best, x, y, w, sums, slopes, blocks } = this;
     let leastFlat = Number.POSITIVE_INFINITY;
     let leastSloping = Number.POSITIVE_INFINITY;
     sums.clear();
-    for (let s = t - 1; s >= t - level.size; s--) {
+    for (let s = t - 1; s >= t - size; s--) {
       sums.add(w[s]!, x[s]!, y[s]!);
       const flat = best[s]! + sums.flat();
       if (flat < leastFlat) leastFlat = flat;
@@ -82,15 +65,15 @@ export class StartBlocks {
         if (sloping < leastSloping) leastSloping = sloping;
       }
     }
-    const k = t / level.size - 1;
-    level.w[k] = sums.w;
-    level.x[k] = sums.x;
-    level.y[k] = sums.y;
-    level.xx[k] = sums.xx;
-    level.xy[k] = sums.xy;
-    level.yy[k] = sums.yy;
-    level.leastFlat[k] = leastFlat;
-    level.leastSloping[k] = leastSloping;
+    const at = place + numbers * (t / size - 1);
+    blocks[at] = sums.w;
+    blocks[at + 1] = sums.x;
+    blocks[at + 2] = sums.y;
+    blocks[at + 3] = sums.xx;
+    blocks[at + 4] = sums.xy;
+    blocks[at + 5] = sums.yy;
+    blocks[at + 6] = leastFlat;
+    blocks[at + 7] = leastSloping;
   }
 
   /**
@@ -104,16 +87,15 @@ export class StartBlocks {
    * @returns how many starts were passed over, 0 where each must be tried
    */
   passOver(s: number, flat: number, sloping: number, beatable: number, sums: RunningSums): number {
-    const levels = this.#levels;
-    let top = 0;
-    while (top + 1 < levels.length && s % levels[top + 1]!.size === 0) top += 1;
-    for (let l = top; l >= 0; l--) {
-      const level = levels[l]!;
-      const k = s / level.size - 1;
-      const hopeless = level.leastFlat[k]! + flat > beatable && level.leastSloping[k]! + sloping > beatable;
-      if (!hopeless) continue;
-      sums.join(level.w[k]!, level.x[k]!, level.y[k]!, level.xx[k]!, level.xy[k]!, level.yy[k]!);
-      return level.size;
+    const { sizes, places, blocks: b } = this;
+    let l = 0;
+    while (l + 1 < sizes.length && s % sizes[l + 1]! === 0) l += 1;
+    for (; l >= 0; l--) {
+      const size = sizes[l]!;
+      const at = places[l]! + numbers * (s / size - 1);
+      if (b[at + 6]! + flat <= beatable || b[at + 7]! + sloping <= beatable) continue;
+      sums.join(b[at]!, b[at + 1]!, b[at + 2]!, b[at + 3]!, b[at + 4]!, b[at + 5]!);
+      return size;
     }
     return 0;
   }

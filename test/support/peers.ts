@@ -1,4 +1,6 @@
 import { spawnSync } from "node:child_process";
+import { join } from "node:path";
+import { serialize } from "node:v8";
 
 /** What a peer program printed, and whose it was. */
 export interface PeerRun {
@@ -39,15 +41,54 @@ export function runR(needed: string, program: string): readonly PeerRun[] {
   return [];
 }
 
-/** Milliseconds of the best and the middle of some runs, after one to warm up. */
-export function timed(runs: number, run: () => unknown): { readonly best: number; readonly median: number } {
+/** Milliseconds of some runs, after one to warm up. */
+export interface Timing {
+  readonly best: number;
+  readonly median: number;
+  /** Median of what processors spent, of all threads: other work on the machine lengthens it less than the clock's. */
+  readonly processor: number;
+}
+
+/** Times some runs, after one to warm up. */
+export function timed(runs: number, run: () => unknown): Timing {
   run();
-  const times = Array.from({ length: runs }, () => {
+  const times: number[] = [];
+  const processor: number[] = [];
+  for (let k = 0; k < runs; k++) {
+    const before = process.cpuUsage();
     const start = performance.now();
     run();
-    return performance.now() - start;
-  }).sort((a, b) => a - b);
-  return { best: times[0]!, median: times[Math.floor(runs / 2)]! };
+    times.push(performance.now() - start);
+    const { user, system } = process.cpuUsage(before);
+    processor.push((user + system) / 1000);
+  }
+  const middle = (list: readonly number[]): number =>
+    list.toSorted((a, b) => a - b)[Math.floor(list.length / 2)]!;
+  return { best: Math.min(...times), median: middle(times), processor: middle(processor) };
+}
+
+/**
+ * Milliseconds that the first call of a helper as built takes in a process of its own, the helpers loaded: the engine
+ * has compiled nothing yet. Median of five processes.
+ *
+ * @param helper  its name
+ * @param given  what it is given: plain data
+ */
+export function firstCall(helper: string, given: readonly unknown[]): number {
+  const program = `
+const helper = require(${JSON.stringify(join(__dirname, "..", "..", "dist", "index.js"))})[${JSON.stringify(helper)}];
+const given = require("node:v8").deserialize(require("node:fs").readFileSync(0));
+const start = performance.now();
+helper(...given);
+console.log(performance.now() - start);
+`;
+  const input = serialize(given);
+  const times = Array.from({ length: 5 }, () => {
+    const words = printed(process.execPath, ["-e", program], input);
+    if (words === undefined) throw new Error(`firstCall: ${helper} failed in a process of its own`);
+    return Number(words[0]);
+  });
+  return times.sort((a, b) => a - b)[2]!;
 }
 
 /** A line of its own among what the benches print. */
@@ -55,7 +96,11 @@ export function say(text: string): void {
   process.stdout.write(`${text}\n`);
 }
 
-function printed(command: string, args: readonly string[], input = ""): readonly string[] | undefined {
+function printed(
+  command: string,
+  args: readonly string[],
+  input: string | Buffer = "",
+): readonly string[] | undefined {
   const run = spawnSync(command, args, { encoding: "utf8", input });
   return run.status === 0 ? run.stdout.trim().split(/\s+/) : undefined;
 }
