@@ -27,7 +27,7 @@ export interface NutWay {
  */
 export function nutWays(removal: NutRemoval, heat: HeatNut): readonly NutWay[] {
   const { first, thread } = removal;
-  const stopLimit = roundedDown(removal.stopLimit, 3);
+  const stopLimit = roundedDown(removal.stopLimit, 2);
   const breakLoose = { low: rounded(removal.breakLoose.low, 2), high: rounded(removal.breakLoose.high, 2) };
   const stops = first === "stop limit of the stud";
   return Object.freeze([

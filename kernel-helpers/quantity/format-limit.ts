@@ -1,4 +1,4 @@
-import { formatNumber } from "./format-number.js";
+import { formatFixed, formatNumber } from "./format-number.js";
 
 /**
  * A limit for reading, to a count of significant digits and never past it: the most that is allowed is cut
@@ -19,6 +19,23 @@ export function formatLimit(value: number, significant: number, side: "at most" 
 }
 
 /**
+ * A limit for reading, to a count of decimals and never past it: a diameter to a ten-thousandth of an inch, say.
+ *
+ * @param value     the limit [-]
+ * @param decimals  digits behind the point, 0 to 15 [-]
+ * @param side      "at most" or "at least", as for `formatLimit`
+ * @throws RangeError  the count of decimals is no whole number from 0 to 15
+ * @example formatFixedLimit(2.42477, 4, "at most")  // "2.4247"
+ * @example formatFixedLimit(2.42477, 4, "at least") // "2.4248"
+ */
+export function formatFixedLimit(value: number, decimals: number, side: "at most" | "at least"): string {
+  if (!Number.isInteger(decimals) || decimals < 0 || decimals > 15)
+    throw new RangeError(`formatFixedLimit: decimals must be a whole number from 0 to 15, got ${decimals}`);
+  if (!Number.isFinite(value)) return formatNumber(value);
+  return formatFixed(wholeSteps(value * 10 ** decimals, side) / 10 ** decimals, decimals);
+}
+
+/**
  * A limit as a number, to a count of significant digits and never past it.
  *
  * @param value        the limit [-]
@@ -31,9 +48,11 @@ export function roundToLimit(value: number, significant: number, side: "at most"
   const power = Math.floor(Math.log10(Math.abs(value))) - significant + 1;
   // Powers of ten above 1 only: they are exact, 0.001 is not.
   const [up, down] = power < 0 ? [10 ** -power, 1] : [1, 10 ** power];
-  const steps = (value * up) / down;
-  // So little is the rounding of a conversion, not a figure.
+  return (wholeSteps((value * up) / down, side) * down) / up;
+}
+
+/** So little past a whole step is the rounding of a conversion, not a figure. */
+function wholeSteps(steps: number, side: "at most" | "at least"): number {
   const slack = Math.abs(steps) * 1e-12;
-  const whole = side === "at most" ? Math.floor(steps + slack) : Math.ceil(steps - slack);
-  return (whole * down) / up;
+  return side === "at most" ? Math.floor(steps + slack) : Math.ceil(steps - slack);
 }

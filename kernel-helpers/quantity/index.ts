@@ -1,7 +1,7 @@
 // How a quantity is made, computed with, read and shown.
 export { setUnitSystem, shownUnit, systemOf, unitSystem, usualUnit } from "./display.js";
 export { inFraction, inMicrometres, inThou, lengthWithUncertainty } from "./format-length.js";
-export { formatLimit, roundToLimit } from "./format-limit.js";
+export { formatFixedLimit, formatLimit, roundToLimit } from "./format-limit.js";
 export {
   decimalsFor,
   formatFixed,

@@ -55,7 +55,8 @@ export interface TableBlock {
   readonly showRows?: number;
   /**
    * Where the table is too wide for a telephone or a terminal, each row stands by itself: its first cell as a heading, every
-   * other cell after the title of its column. For tables of few rows that are read row by row.
+   * other cell after the title of its column. For tables of few rows that are read row by row. On a telephone a table of up
+   * to 14 rows does so by itself where it is too wide; `false` lets it scroll.
    */
   readonly stacked?: boolean;
 }
@@ -86,6 +87,8 @@ export interface FigureBlock {
 export interface DrawingBlock {
   readonly type: "drawing";
   readonly drawing: Drawing;
+  /** The same laid out for a telephone, at most 366 px wide, where closing it up by a rule would cover its letters. */
+  readonly narrow?: Drawing;
   /** What the drawing shows, for those who cannot see it. */
   readonly alt: string;
   readonly caption?: string;

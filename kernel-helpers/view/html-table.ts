@@ -2,12 +2,22 @@ import type { TableBlock, TableColumn, TableRow } from "./blocks.js";
 import { widest } from "./characters.js";
 import { columnHead } from "./column-head.js";
 import { escapeHtml } from "./escape.js";
+import { keepTogether } from "./keep-together.js";
 
 /** A column whose cells are no longer than this keeps each on one line, so that rows stay low. */
 const mostOnOneLine = 16;
+/** What a telephone has room for [ch], of a page of 390 px and its letters. */
+const telephone = 45;
+/** What `style.ts` leaves beside each column [ch]. */
+const beside = 2.6;
+/** A column of words is not pressed below this [ch], or a name stands on five lines. */
+const leastOfWords = 14;
+/** With more rows than this, rows one under the other are longer to go through than a table is to scroll. */
+const mostStacked = 14;
 
 /** A table as HTML; the rows past showRows are folded, under the same heads and in the same widths. */
-export function htmlTable(table: TableBlock): string {
+export function htmlTable(given: TableBlock): string {
+  const table = { ...given, stacked: given.stacked ?? stacksOnTelephone(given) };
   const { rows, showRows = rows.length } = table;
   if (showRows === 0 && rows.length > 0) return allFolded(table);
   const caption = table.caption === undefined ? "" : `<caption>${escapeHtml(table.caption)}</caption>\n`;
@@ -20,6 +30,19 @@ export function htmlTable(table: TableBlock): string {
   const label = escapeHtml(table.caption ?? "table");
   const scroll = table.stacked ? "jb-scroll jb-stack" : "jb-scroll";
   return `<div class="${scroll}" role="region" aria-label="${label}" tabindex="0">\n${first}${folded}\n</div>`;
+}
+
+/** Whether a table of few rows is wider than a telephone, so that its rows stand one under the other there. */
+function stacksOnTelephone(table: TableBlock): boolean {
+  const { columns, rows, showRows = rows.length } = table;
+  if (showRows === 0 || Math.min(rows.length, showRows) > mostStacked) return false;
+  const longest = longestCells(table);
+  const widths = columns.map(({ title, align }, index) => {
+    const cell = longest[index]!;
+    const whole = align === "right" || cell <= mostOnOneLine;
+    return Math.max(whole ? cell : leastOfWords, widest(title.split(" "))) + beside;
+  });
+  return widths.reduce((sum, width) => sum + width, 0) > telephone;
 }
 
 /** A head over no rows would only puzzle: the caption is what is unfolded. */
@@ -68,7 +91,7 @@ function rowHtml(row: TableRow, { columns, stacked }: TableBlock, longest: reado
       stacked && (index > 0 || column.unit !== undefined)
         ? ` data-h="${escapeHtml(columnHead(column))}"`
         : "";
-    return `<td${classOf(column, words)}${name}>${escapeHtml(row.cells[index] ?? "")}</td>`;
+    return `<td${classOf(column, words)}${name}>${escapeHtml(keepTogether(row.cells[index] ?? ""))}</td>`;
   });
   return `<tr${mark}>${cells.join("")}</tr>`;
 }

@@ -7,10 +7,13 @@ import type {
   Presentation,
   VerdictBlock,
 } from "./blocks.js";
+import type { Drawing } from "./drawing/drawing.js";
 import { drawingSize, drawingSvg } from "./drawing/drawing-svg.js";
 import { leastWidth } from "./drawing/least-width.js";
+import { narrowDrawing } from "./drawing/narrow-drawing.js";
 import { escapeHtml } from "./escape.js";
 import { htmlTable } from "./html-table.js";
+import { keepTogether } from "./keep-together.js";
 import { viewStyle } from "./style.js";
 import { svgDataUri } from "./svg-data-uri.js";
 
@@ -63,7 +66,7 @@ function blockHtml(block: Block, picture: HtmlOptions["picture"]): string {
 
 function factHtml({ label, value, note }: Fact): string {
   const remark = note === undefined ? "" : `<small>${escapeHtml(note)}</small>`;
-  return `<div><dt>${escapeHtml(label)}</dt><dd>${escapeHtml(value)}${remark}</dd></div>`;
+  return `<div><dt>${escapeHtml(keepTogether(label))}</dt><dd>${escapeHtml(keepTogether(value))}${remark}</dd></div>`;
 }
 
 function figureBlockHtml(block: FigureBlock, picture: HtmlOptions["picture"]): string {
@@ -72,19 +75,37 @@ function figureBlockHtml(block: FigureBlock, picture: HtmlOptions["picture"]): s
 
 /** What a telephone is hardly narrower than [px]: a drawing that may shrink to this never scrolls. */
 const narrowest = 300;
+/** So wide may a drawing be [px] that shrinks to that with its small letters still 9 px high. */
+const narrowSheet = 366;
 
-/** The drawing as an image, in which nothing can run; where it cannot shrink to a telephone it scrolls, without its caption. */
-function drawingHtml({ drawing, alt, caption }: DrawingBlock): string {
+/**
+ * The drawing as an image, in which nothing can run. Where it cannot shrink to a telephone, one that can is shown there: the
+ * block's own, or the same with its shapes closer together; and where there is neither it scrolls, without its caption.
+ */
+function drawingHtml({ drawing, narrow, alt, caption }: DrawingBlock): string {
   const { width, height } = drawingSize(drawing);
-  // In single quotes, which need no encoding; in texts both are entities.
-  const source = svgDataUri(drawingSvg(drawing).replaceAll('"', "'"));
   const least = leastWidth(drawing);
-  const scrolls = least > narrowest;
-  const image = `<img src="${source}" alt="${escapeHtml(alt)}" width="${width}" height="${height}"${scrolls ? ` style="--w:${least}px"` : ""}>`;
+  const wide = least > narrowest;
+  const second = wide ? (narrow ?? narrowDrawing(drawing, narrowSheet)) : undefined;
+  const scrolls = wide && second === undefined;
+  const image = `<img src="${drawingUri(drawing)}" alt="${escapeHtml(alt)}" width="${width}" height="${height}"${scrolls ? ` style="--w:${least}px"` : ""}>`;
+  const shown = second === undefined ? image : `<picture>${sourceHtml(second)}${image}</picture>`;
   return (
-    `<figure class="jb-drawing">${scrolls ? `<div class="jb-fit" tabindex="0">${image}</div>` : image}` +
+    `<figure class="jb-drawing">${scrolls ? `<div class="jb-fit" tabindex="0">${shown}</div>` : shown}` +
     `${captionHtml(caption)}</figure>`
   );
+}
+
+/** The same width as the rules for tables on a telephone have, in style.ts. A space would end the address in a srcset. */
+function sourceHtml(drawing: Drawing): string {
+  const { width, height } = drawingSize(drawing);
+  const address = drawingUri(drawing).replaceAll(" ", "%20");
+  return `<source media="screen and (max-width:700px)" srcset="${address}" width="${width}" height="${height}">`;
+}
+
+/** Attributes in single quotes, which need no encoding; in texts both are entities. */
+function drawingUri(drawing: Drawing): string {
+  return svgDataUri(drawingSvg(drawing).replaceAll('"', "'"));
 }
 
 function captionHtml(caption: string | undefined): string {

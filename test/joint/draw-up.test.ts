@@ -4,10 +4,12 @@ import { drawUpFor, meanInterference } from "../../kernel-helpers/joint/draw-up-
 import { type DrawUpInput, drawUp, interferenceFromDrawUp } from "../../kernel-helpers/joint/index.js";
 import { inch, lbfFoot, measured, thou } from "../../kernel-helpers/quantity/index.js";
 import { fitTaper, profileOf, readTable, type TaperFit } from "../../kernel-helpers/survey/index.js";
+import type { Drawing } from "../../kernel-helpers/view/drawing/drawing.js";
 import { drawingSize } from "../../kernel-helpers/view/drawing/drawing-svg.js";
 import { present } from "../../kernel-helpers/view/present.js";
 import { renderText } from "../../kernel-helpers/view/render-text.js";
 import { expectClose } from "../support/expect-close.js";
+import { expectNarrowLayout } from "../support/fits-telephone.js";
 
 /** A taper surveyed at nine stations from 0 on, all but free of error. */
 function taperOf(smallEnd: number, taper: number, length: number, uncertainty = 0.001): TaperFit {
@@ -39,6 +41,14 @@ const small = { abs: 2e-3, because: "readings of a thousandth of a thou, drawn" 
 
 describe("drawUp(input) with like tapers", () => {
   const up = drawUp(input);
+  it("has a sketch for a telephone too, which says all that the wide one says", () => {
+    const shown = present(up)!;
+    const words = ({ shapes }: Drawing): readonly string[] =>
+      shapes.flatMap((shape) => ("text" in shape ? [shape.text] : []));
+    const wide = shown.blocks.find(({ type }) => type === "drawing");
+    if (wide?.type !== "drawing") throw new Error("no sketch");
+    expect(words(expectNarrowLayout(shown))).toEqual(words(wide.drawing));
+  });
   it("finds first contact where the shaft has the diameter of the bore", () => {
     expectClose(up.firstContact.middle.in("inch"), 1, small);
     expectClose(up.gap.middle.in("thou"), 0, { abs: 0.01, because: "like tapers" });

@@ -1,8 +1,35 @@
 import { describe, expect, it } from "vitest";
-import { formatLimit, roundToLimit } from "../../kernel-helpers/quantity/format-limit.js";
-import { formatNumber, lbfFoot } from "../../kernel-helpers/quantity/index.js";
+import { formatFixedLimit, formatLimit, roundToLimit } from "../../kernel-helpers/quantity/format-limit.js";
+import { formatNumber, lbfFoot, mm } from "../../kernel-helpers/quantity/index.js";
 
 const values = [467.3, 344.7, 1.0049, 9.9951, 0.00098765, 99.96, 7.0001e6, 12, 0.3];
+
+describe("formatFixedLimit(value, decimals, side)", () => {
+  it("never passes the limit, and is off by less than one step of its last decimal", () => {
+    for (const value of [...values, -1.23456])
+      for (const decimals of [0, 1, 3, 6]) {
+        const [most, least] = (["at most", "at least"] as const).map((side) =>
+          Number(formatFixedLimit(value, decimals, side).replace("−", "-")),
+        ) as [number, number];
+        const step = 10 ** -decimals;
+        const slack = 1e-9 * Math.abs(value);
+        expect(most).toBeLessThanOrEqual(value + slack);
+        expect(least).toBeGreaterThanOrEqual(value - slack);
+        expect(least - most).toBeLessThan(step + slack);
+      }
+  });
+  it("keeps a size of so few decimals, whatever unit it came through, with all its zeros", () => {
+    for (const size of [59.7, 60.03, 2.4246, 61.646]) {
+      const there = mm(size).in("mm");
+      expect(formatFixedLimit(there, 4, "at most")).toBe(size.toFixed(4));
+      expect(formatFixedLimit(there, 4, "at least")).toBe(size.toFixed(4));
+    }
+  });
+  it("refuses decimals that are no whole number from 0 to 15", () => {
+    for (const decimals of [-1, 2.5, 16])
+      expect(() => formatFixedLimit(1, decimals, "at most")).toThrow(/decimals must be a whole number/);
+  });
+});
 
 describe("formatLimit(value, significant, side)", () => {
   it("never passes the limit, and is off by less than one step of its last digit", () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { Presentation } from "../../kernel-helpers/view/blocks.js";
+import { htmlTable } from "../../kernel-helpers/view/html-table.js";
 import { renderHtml } from "../../kernel-helpers/view/render-html.js";
 import { presentDecision } from "../../kernel-helpers/view/results/present-decision.js";
 import { hasBrowser, inBrowser } from "../notebook/report/browser.js";
@@ -57,10 +58,30 @@ describe.skipIf(!hasBrowser)("the options of a decision, six of them with a sent
     // 210 − 28 mm at 96 pixels an inch; the window is wide, so that rows are not set one under the other.
     expect(await overhang(decision, 1200, 688, "10pt")).toBe(0);
   });
-  it("would not fit either, were they not told to", async () => {
+  it("fit a telephone without being told to, as every table of few rows that is too wide for it does", async () => {
     const [table, ...rest] = decision.blocks;
     const { stacked: _, ...plain } = table as never as Record<string, unknown>;
-    const wide = { ...decision, blocks: [plain, ...rest] } as never;
+    expect(await overhang({ ...decision, blocks: [plain, ...rest] } as never, 390, 358)).toBe(0);
+  });
+  it("would not fit either, were they not told to", async () => {
+    const [table, ...rest] = decision.blocks;
+    const wide = { ...decision, blocks: [{ ...table, stacked: false }, ...rest] } as never;
     expect(await overhang(wide, 390, 358)).toBeGreaterThan(100);
+  });
+});
+
+describe("htmlTable(table), not told how it stands on a telephone", () => {
+  const stacks = (columns: number, rows: number, words = "12.345 ± 0.012 mm"): boolean =>
+    htmlTable({
+      type: "table",
+      columns: Array.from({ length: columns }, (_, i) => ({ title: `no ${i}`, align: "right" as const })),
+      rows: Array.from({ length: rows }, () => ({ cells: Array.from({ length: columns }, () => words) })),
+    }).includes("jb-stack");
+  it("sets rows one under the other where columns of its widest cells do not fit 390 px", () => {
+    expect([2, 3, 4].map((columns) => stacks(columns, 3))).toEqual([false, true, true]);
+    expect(stacks(5, 3, "1.2")).toBe(false);
+  });
+  it("leaves a long table to scroll: its rows one under the other would be longer still", () => {
+    expect([14, 15].map((rows) => stacks(4, rows))).toEqual([true, false]);
   });
 });

@@ -1,6 +1,7 @@
 import { Window } from "happy-dom";
 import { describe, expect, it } from "vitest";
 import type { Block, FigureBlock, Presentation } from "../../kernel-helpers/view/blocks.js";
+import type { Drawing } from "../../kernel-helpers/view/drawing/drawing.js";
 import { renderHtml } from "../../kernel-helpers/view/render-html.js";
 import { viewStyle } from "../../kernel-helpers/view/style.js";
 
@@ -83,13 +84,41 @@ describe("renderHtml(presentation, options)", () => {
       });
       return document;
     };
-    const document = wide(715, "small");
+    const document = wide(1200, "small");
     const sheet = document.querySelector("figure > .jb-fit[tabindex='0']")!;
-    expect(sheet.querySelector("img")!.getAttribute("style")).toBe("--w:585px"); // 715·9/11
+    expect(sheet.querySelector("img")!.getAttribute("style")).toBe("--w:982px"); // 1200·9/11
     expect(sheet.querySelector("figcaption")).toBeNull();
     expect(document.querySelector("figure > figcaption")!.textContent).toBe("Hub.");
-    expect(wide(715, "normal").querySelector("img")!.getAttribute("style")).toBe("--w:495px"); // 715·9/13
+    expect(wide(1200, "normal").querySelector("img")!.getAttribute("style")).toBe("--w:831px"); // 1200·9/13
     expect(wide(360, "small").querySelector(".jb-fit")).toBeNull();
+  });
+  it("shows a second drawing on a telephone where the first cannot shrink to it: the block's own, or the same closed up", () => {
+    const drawn = (width: number, narrow?: Drawing): Element | null => {
+      const { document } = new Window();
+      const shapes = [{ type: "text", at: [9, 40], text: "hub", size: "small" }] as const;
+      const drawing = { width, height: 80, shapes };
+      const own = narrow === undefined ? {} : { narrow };
+      document.body.innerHTML = html({ type: "drawing", drawing, ...own, alt: "A hub" });
+      return document.querySelector("figure > picture > source") as unknown as Element | null;
+    };
+    const closer = drawn(715)!;
+    expect(closer.getAttribute("media")).toBe("screen and (max-width:700px)");
+    // At 300 px its small letters are 9 px high: 300·11/9.
+    expect(Number(closer.getAttribute("width"))).toBeLessThanOrEqual(366);
+    // A space would end the address, a comma at its end too.
+    expect(closer.getAttribute("srcset")).toMatch(/^data:image\/svg\+xml;charset=utf-8,%3Csvg\S+[^,\s]$/);
+    const own = drawn(715, { width: 350, height: 200, shapes: [] })!;
+    expect(["width", "height"].map((name) => own.getAttribute(name))).toEqual(["350", "200"]);
+    expect(drawn(360)).toBeNull();
+  });
+  it("keeps a number with its unit and uncertainty on one line, in facts and cells", () => {
+    const facts = [{ label: "Worn to", value: "2.4332 ± 0.0002 in (95 %, k = 2.0)" }];
+    const fragment = html({ type: "facts", facts });
+    expect(texts(fragment, "dl dd")[0]!.split(" ")).toEqual([
+      "2.4332",
+      "±\u00a00.0002\u00a0in",
+      "(95\u00a0%,\u00a0k\u00a0=\u00a02.0)",
+    ]);
   });
   it("lists facts as terms and values, the note inside the value", () => {
     const facts = [{ label: "Worn to", value: "2.4332 in", note: "95 %" }];

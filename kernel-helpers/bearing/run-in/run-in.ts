@@ -1,4 +1,6 @@
 import {
+  formatFixed,
+  formatFixedLimit,
   type Measured,
   measured,
   quantityFromSi,
@@ -206,16 +208,16 @@ function stateOf(
     if (below)
       return {
         state: "go on",
-        because: `by its readings it ends at ${about(end.temperature)}, at most ${about(end.to!)} (95 %), below ${about(stopAt)}`,
+        because: `by its readings it ends at ${tenths(end.temperature)}, at most ${tenths(end.to!, "at least")} (95 %), below ${about(stopAt)}`,
       };
     if (above)
       return {
         state: "stop",
-        because: `by its readings it ends at ${about(end.temperature)}, at least ${about(end.from!)} (95 %), above ${about(stopAt)}`,
+        because: `by its readings it ends at ${tenths(end.temperature)}, at least ${tenths(end.from!, "at most")} (95 %), above ${about(stopAt)}`,
       };
     return {
       state: "cannot tell yet",
-      because: `by its readings it ends between ${about(end.from!)} and ${about(end.to!)} (95 %), and ${about(stopAt)} lies between`,
+      because: `by its readings it ends between ${tenths(end.from!, "at most")} and ${tenths(end.to!, "at least")} (95 %), and ${about(stopAt)} lies between`,
     };
   }
   if (
@@ -247,6 +249,14 @@ function timeToStop(
 function about(value: Temperature): string {
   const { scale } = value.toJSON();
   return temperature(Number(value.in(scale).toFixed(1)), scale).toString();
+}
+
+/** To a tenth with its zero; the end of an interval is taken outwards, so that it holds what it is said to hold. */
+function tenths(value: Temperature, outwards?: "at most" | "at least"): string {
+  const { scale } = value.toJSON();
+  const reading = value.in(scale);
+  const text = outwards === undefined ? formatFixed(reading, 1) : formatFixedLimit(reading, 1, outwards);
+  return `${text} ${scale === "degF" ? "°F" : "°C"}`;
 }
 
 function minutes(time: Time): string {

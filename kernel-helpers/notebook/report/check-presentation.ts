@@ -45,11 +45,12 @@ function block(value: unknown): Block {
     }
     case "drawing": {
       const caption = optional(given.caption, text);
+      const narrow = optional(given.narrow, checkDrawing);
       return {
         type: "drawing",
         drawing: checkDrawing(given.drawing),
         alt: text(given.alt),
-        ...present({ caption }),
+        ...present({ narrow, caption }),
       };
     }
     case "verdict": {

@@ -1,6 +1,6 @@
 import { formatNumber, type Length, type Measured, measured, quantityFromSi } from "../../quantity/index.js";
 import type { SalvageWay } from "./salvage-ways.js";
-import { chanceVerdict } from "./weigh-chance.js";
+import { chanceVerdict, type DrawnChance } from "./weigh-chance.js";
 import type { JournalTurned } from "./weigh-shaft.js";
 import type { OptionsWeighed } from "./weigh-types.js";
 
@@ -71,10 +71,7 @@ export function salvageOptions(
         name: way.name,
         figures: Object.freeze({
           ...Object.fromEntries(carried.map(({ name, steel }) => [`steel that carries, ${name}`, steel])),
-          "chance that all limits hold that a choice can keep [%]": measured(
-            100 * found.chance,
-            100 * found.chanceUncertainty,
-          ),
+          "chance that all limits hold that a choice can keep [%]": inPercent(found),
           "nearest to breaking": found.weakest ?? "-",
           hours: `${formatNumber(way.hours.low.in("hour"), 4)} to ${formatNumber(way.hours.high.in("hour"), 4)}`,
           ...(way.cost === undefined
@@ -87,6 +84,18 @@ export function salvageOptions(
       });
     }),
   );
+}
+
+/**
+ * What the draws tell of a chance, in per cent: where twice its uncertainty would reach past 0 or 100, the middle of what is
+ * left, for no chance is more than certain.
+ */
+function inPercent({ chance, chanceUncertainty }: DrawnChance): Measured<number> {
+  const from = Math.max(0, chance - 2 * chanceUncertainty);
+  const to = Math.min(1, chance + 2 * chanceUncertainty);
+  return from > 0 && to < 1
+    ? measured(100 * chance, 100 * chanceUncertainty)
+    : measured(50 * (from + to), 25 * (to - from));
 }
 
 function percent(chance: number): string {

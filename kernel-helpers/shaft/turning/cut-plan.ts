@@ -5,6 +5,7 @@ import {
   measured,
   quantityFromSi,
   type RotationalSpeed,
+  systemOf,
   type Time,
 } from "../../quantity/index.js";
 import { coverageFactor } from "../../statistics/index.js";
@@ -136,6 +137,8 @@ export function cutPlan(input: CutPlanInput): CutPlan {
     small,
   );
   const seconds = passes.reduce((sum, { time }) => sum + time.si, 0);
+  const { writtenIn } = journal.diameter.value;
+  const inch = writtenIn !== undefined && systemOf(writtenIn) === "inch";
   return Object.freeze<CutPlan>({
     kind: "cut plan",
     name: journal.name,
@@ -168,7 +171,7 @@ export function cutPlan(input: CutPlanInput): CutPlan {
         : []),
       ...(force.thickness.in("mm") < thinnest
         ? [
-            `The chip of the finishing cut is thinner than the law of its force was measured for, 0.02 mm: the tool partly rubs, and the force may be above the range shown. A stoned edge and a smaller nose radius help.`,
+            `The chip of the finishing cut is thinner than the law of its force was measured for, ${inch ? "0.8 thou" : `${thinnest} mm`}: the tool partly rubs, and the force may be above the range shown. A stoned edge and a smaller nose radius help.`,
           ]
         : []),
       ...(depths.length === 1

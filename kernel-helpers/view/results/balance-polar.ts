@@ -96,7 +96,8 @@ function clearOf(heads: readonly Point[]): readonly Point[] {
         ...heads.map((to) => distanceToArrow(at, to)),
         ...heads.filter((other) => other !== head).map((other) => distance(at, other) - 3),
         ...placed.map((other) => distance(at, other) - 2),
-        distance(at, centre) < reach + 12 ? room : 0,
+        // Past the circle stand the degrees.
+        distance(at, centre) < reach + 2 ? room : 0,
       );
     placed.push(around.reduce((best, at) => (clearance(at) > clearance(best) + 1e-9 ? at : best)));
   }

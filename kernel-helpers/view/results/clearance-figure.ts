@@ -72,9 +72,14 @@ export function clearanceFigure(map: ClearanceMap): FigureBlock {
       layout: {
         title: { text: "Clearance, oil, temperature and film" },
         width: 720,
-        height: 520,
-        margin: { l: 70, r: 24, t: 76, b: 56 },
-        xaxis: { title: { text: `diametral clearance [${units.smallSymbol}]` }, anchor: "y2" },
+        height: 540,
+        margin: { l: 70, r: 24, t: 56, b: 56 },
+        legend: { orientation: "h", x: 0, xanchor: "left", y: -0.14, yanchor: "top" },
+        xaxis: {
+          title: { text: `diametral clearance [${units.smallSymbol}]` },
+          anchor: "y2",
+          mirror: "all",
+        },
         yaxis: { title: { text: `box [${symbol}]` }, domain: [0.54, 1] },
         yaxis2: {
           title: { text: `least film [${units.smallSymbol}]` },

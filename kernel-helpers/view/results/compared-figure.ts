@@ -63,6 +63,8 @@ export function comparedFigure(figures: readonly ComparedFigure[]): FigureBlock 
   const worst = limited
     .map(({ name }, i) => ({ name, middle: used("after")[i]!.middle }))
     .sort((a, b) => b.middle - a.middle)[0];
+  const names = limited.map(({ name }) => plotText(name, 26, 70));
+  const lines = Math.max(1, ...names.map((name) => name.split("<br>").length));
   return {
     type: "figure",
     alt: `How much of each of ${limited.length} limits is used, as made and after the cut${worst === undefined ? "" : `; most after the cut by ${worst.name}, ${formatNumber(worst.middle, 3)} %`}.`,
@@ -72,7 +74,7 @@ export function comparedFigure(figures: readonly ComparedFigure[]): FigureBlock 
       data: [trace("before", 0, -0.16), trace("after", 1, 0.16)],
       layout: {
         width: 720,
-        height: 150 + 40 * limited.length,
+        height: 150 + Math.max(40, 16 * lines + 8) * limited.length,
         xaxis: {
           type: "log",
           range: [tidy(Math.log10(low)), tidy(Math.log10(high))],
@@ -83,7 +85,7 @@ export function comparedFigure(figures: readonly ComparedFigure[]): FigureBlock 
         yaxis: {
           range: [limited.length - 0.5, -0.5],
           tickvals: limited.map((_, i) => i),
-          ticktext: limited.map(({ name }) => plotText(name, 20, 70)),
+          ticktext: names,
           showgrid: false,
         },
         shapes: [

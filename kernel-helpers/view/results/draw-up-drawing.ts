@@ -1,5 +1,6 @@
 import type { DrawUp } from "../../joint/draw-up-types.js";
 import type { Drawing, Point, Shape } from "../drawing/drawing.js";
+import { narrowDrawing } from "../drawing/narrow-drawing.js";
 import { inUnit, type JointUnits } from "./joint-text.js";
 
 /** Places of the sketch [px]: the taper and the way are drawn larger than they are, or nothing would be seen. */
@@ -20,6 +21,15 @@ function shaftAt(x: number): number {
  * stops. Not to scale.
  */
 export function drawUpDrawing(up: DrawUp, units: JointUnits): Drawing {
+  return sketch(up, units, axis + 126);
+}
+
+/** The same closed up for a telephone, with what is left to the nut's stop below the hub instead of beside it. */
+export function narrowDrawUpDrawing(up: DrawUp, units: JointUnits): Drawing | undefined {
+  return narrowDrawing(sketch(up, units, axis + hubHeight + 112), 366);
+}
+
+function sketch(up: DrawUp, units: JointUnits, nutTextAt: number): Drawing {
   const contact = hubLeft - way;
   const shoulder = up.stops.find(({ what }) => what === "shoulder");
   const nut = up.stops.find(({ what }) => what === "nut's stop");
@@ -95,14 +105,14 @@ export function drawUpDrawing(up: DrawUp, units: JointUnits): Drawing {
       : [
           {
             type: "text",
-            at: [34, axis + 126],
+            at: [34, nutTextAt],
             text: `${inUnit(nut.left.middle, units.size, 2)} until the nut meets the shaft`,
             size: "small",
             ink: nut.chanceFirst > 0.025 ? "warn" : "ink",
           } as const,
         ]),
   ];
-  return Object.freeze({ width: 690, height: axis + hubHeight + 56, shapes });
+  return Object.freeze({ width: 690, height: Math.max(axis + hubHeight + 56, nutTextAt + 8), shapes });
 }
 
 /** What the sketch shows, for those who cannot see it. */

@@ -50,8 +50,13 @@ export function heatingFigure(plan: HeatingPlan, units: JointUnits): FigureBlock
         height: 480,
         title: { text: "Heating the hub" },
         legend: { orientation: "h", x: 0, xanchor: "left", y: -0.14, yanchor: "top" },
-        xaxis: { title: { text: "time from lighting the flame (min)" }, range: [0, last], anchor: "y" },
-        yaxis: { domain: [...lower], title: { text: `left (${inch ? "thou" : "µm"})` } },
+        xaxis: {
+          title: { text: "time from lighting the flame (min)" },
+          range: [0, last],
+          anchor: "y",
+          mirror: "all",
+        },
+        yaxis: { domain: [...lower], title: { text: `interference left (${inch ? "thou" : "µm"})` } },
         yaxis2: { domain: [...upper], title: { text: `mean temperature (${inch ? "°F" : "°C"})` } },
         shapes: [
           ...(window

@@ -15,6 +15,7 @@ import {
   unitNamed,
   unitSystem,
 } from "../../quantity/index.js";
+import { alike } from "./alike.js";
 import { systemOfLength } from "./shown-units.js";
 
 /** The units in which a press and a fit are spoken of. */
@@ -65,14 +66,16 @@ export function rangeText(
   unit: UnitName,
   digits: number,
 ): string {
-  const [from, to] = [number(low, unit, digits), number(high, unit, digits)];
+  const [from, to] = alike([number(low, unit, digits), number(high, unit, digits)], digits);
   return from === to ? `${from} ${symbolOf(unit)}` : `${from} to ${to} ${symbolOf(unit)}`;
 }
 
 /** A range with its middle: "21000 to 83000 lbf, middle case 45000". */
 export function spreadText(spread: Spread<AnyQuantity>, unit: UnitName, digits: number): string {
-  const range = rangeText(spread, unit, digits);
-  return / to /.test(range) ? `${range}, middle case ${number(spread.middle, unit, digits)}` : range;
+  const ends = [spread.low, spread.high, spread.middle].map((value) => number(value, unit, digits));
+  const [from, to, middle] = alike(ends, digits);
+  const symbol = symbolOf(unit);
+  return from === to ? `${from} ${symbol}` : `${from} to ${to} ${symbol}, middle case ${middle}`;
 }
 
 /** A press force as it is spoken of: pounds with short tons, or kilonewtons with tonnes. */
@@ -99,6 +102,17 @@ export function leastIn(limit: AnyQuantity, unit: UnitName, digits: number): str
   return `${formatLimit(limit.si / unitNamed(unit).si, digits, "at least")} ${symbolOf(unit)}`;
 }
 
+/** What is permitted from the low to the high end, each taken inwards: "85.1 to 114 µm". */
+export function permittedText(
+  { low, high }: { readonly low: AnyQuantity; readonly high: AnyQuantity },
+  unit: UnitName,
+  digits: number,
+): string {
+  const { si } = unitNamed(unit);
+  const ends = [formatLimit(low.si / si, digits, "at least"), formatLimit(high.si / si, digits, "at most")];
+  return `${alike(ends, digits).join(" to ")} ${symbolOf(unit)}`;
+}
+
 /** A range of press forces, likewise. */
 export function forceRange(range: { readonly low: Force; readonly high: Force }, of: JointUnits): string {
   return of.system === "inch"
@@ -113,7 +127,12 @@ export function stressText(stress: Pressure, { stress: unit }: JointUnits): stri
 
 /** A temperature difference: "118 °F". */
 export function warmerText(warmer: TemperatureDifference, { warmer: unit }: JointUnits): string {
-  return `${formatNumber(warmer.si / unitNamed(unit).si, 3)} ${unit === "deltaF" ? "°F" : "°C"}`;
+  return inUnit(warmer, unit, 3);
+}
+
+/** A temperature difference that must be reached, taken up: "87 °F". */
+export function leastWarmerText(warmer: TemperatureDifference, { warmer: unit }: JointUnits): string {
+  return leastIn(warmer, unit, 3);
 }
 
 /** A time as it is waited: "40 s", "3.5 min". */

@@ -1,7 +1,7 @@
 import type { Lift, LiftVerdict } from "../../intake/index.js";
 import { formatNumber } from "../../quantity/index.js";
 import type { Drawing, Point, Shape } from "../drawing/drawing.js";
-import { threeDigits } from "./three-digits.js";
+import { threeAtLeast, threeDigits } from "./three-digits.js";
 
 // Two side by side fill a telephone.
 const [cellWidth, cellHeight] = [180, 232];
@@ -35,7 +35,7 @@ export function liftDrawingAlt(lifts: readonly DrawnLift[]): string {
   return lifts
     .map(
       ({ what, lift }) =>
-        `${what}: the hook carries at most ${threeDigits(lift.mostAtHook)}; ${lift.legs
+        `${what}: the hook carries at most ${threeAtLeast(lift.mostAtHook)}; ${lift.legs
           .map(({ name, angle, pull }) => `${name} at ${degrees(angle.si)} pulls ${threeDigits(pull.value)}`)
           .join(", ")}.`,
     )
@@ -65,7 +65,7 @@ function cell({ what, lift, verdict }: DrawnLift, [x0, y0]: Point): Shape[] {
     {
       type: "text",
       at: [middle, y0 + 36],
-      text: `hook: at most ${threeDigits(lift.mostAtHook)}`,
+      text: `hook: at most ${threeAtLeast(lift.mostAtHook)}`,
       size: "small",
       anchor: "middle",
       ink: "force",
@@ -99,7 +99,7 @@ function cell({ what, lift, verdict }: DrawnLift, [x0, y0]: Point): Shape[] {
     {
       type: "text",
       at: [middle, bottom + 22],
-      text: `a leg: at most ${threeDigits(lift.most)}`,
+      text: `a leg: at most ${threeAtLeast(lift.most)}`,
       size: "small",
       anchor: "middle",
       ink: "force",

@@ -3,24 +3,38 @@ import { formatNumber, type Torque } from "../../quantity/index.js";
 import type { Drawing, Shape } from "../drawing/drawing.js";
 import type { NutUnits } from "./nut-units.js";
 
-const left = 190;
-const right = 690;
+/** Where the scale of torque begins and ends on the sheet [px]. */
+interface Span {
+  readonly left: number;
+  readonly right: number;
+}
+
+const sheets = { wide: { left: 190, right: 690 }, narrow: { left: 138, right: 340 } } as const;
 const firstRow = 64;
 const rowHeight = 34;
 const barHeight = 14;
 
-/** A scale of torque: what tightened the nut, what may break it loose, what one person's pull gives, and the stop limit. */
-export function nutPullDrawing(nut: NutRemoval, units: NutUnits): Drawing {
+/**
+ * A scale of torque: what tightened the nut, what may break it loose, what one person's pull gives, and the stop limit; for
+ * a page or, narrow, for a telephone.
+ */
+export function nutPullDrawing(
+  nut: NutRemoval,
+  units: NutUnits,
+  sheet: keyof typeof sheets = "wide",
+): Drawing {
+  const span = sheets[sheet];
+  const { left, right } = span;
   const bars = barsOf(nut, units);
   const most = Math.max(...bars.map(({ to }) => to), nut.stopLimit.si) * 1.05;
   const at = (si: number): number => left + ((right - left) * si) / most;
   const bottom = firstRow + bars.length * rowHeight;
   return {
-    width: 730,
+    width: right + 20,
     height: bottom + 46,
     shapes: [
-      ...axis(most, at, bottom, units),
-      ...bars.flatMap((bar, i) => barShapes(bar, i, at)),
+      ...axis(most, at, bottom, span, units),
+      ...bars.flatMap((bar, i) => barShapes(bar, i, at, left)),
       ...stopLine(nut.stopLimit, at, bottom, units),
     ],
   };
@@ -49,7 +63,12 @@ function barsOf({ tightening, breakLoose, onePerson, wrenches }: NutRemoval, uni
   ];
 }
 
-function barShapes({ label, from, to, fill }: Bar, row: number, at: (si: number) => number): Shape[] {
+function barShapes(
+  { label, from, to, fill }: Bar,
+  row: number,
+  at: (si: number) => number,
+  left: number,
+): Shape[] {
   const middle = firstRow + row * rowHeight + rowHeight / 2;
   const [a, b] = [at(from), Math.max(at(to), at(from) + 2)];
   return [
@@ -76,7 +95,13 @@ function stopLine(limit: Torque, at: (si: number) => number, bottom: number, uni
   ];
 }
 
-function axis(most: number, at: (si: number) => number, bottom: number, units: NutUnits): Shape[] {
+function axis(
+  most: number,
+  at: (si: number) => number,
+  bottom: number,
+  { left, right }: Span,
+  units: NutUnits,
+): Shape[] {
   const step = niceStep(most / units.torqueUnit.si);
   const ticks: number[] = [];
   for (let value = 0; value * units.torqueUnit.si <= most; value += step) ticks.push(value);

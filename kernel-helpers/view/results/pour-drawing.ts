@@ -9,6 +9,16 @@ const whole = wholeArc;
 const shellWall = 26;
 const bottom = 344;
 
+/** Where the view along the shaft lies on the sheet [px], and what is written at its riser. */
+interface LengthPlace {
+  readonly left: number;
+  readonly right: number;
+  readonly down: number;
+  readonly riser: string;
+}
+const beside: LengthPlace = { left: 410, right: 760, down: 0, riser: "pour here, riser" };
+const below: LengthPlace = { left: 70, right: 290, down: bottom + 10, riser: "riser" };
+
 /**
  * The box ready to pour: the end of it with shims, riser and the arc that must have no groove; the length of it, cut, with
  * mandrel, dams, riser and vents. Radii to scale with each other, the iron not.
@@ -17,7 +27,16 @@ export function pourDrawing(plan: PourPlan, size: SizeText): Drawing {
   return Object.freeze({
     width: 860,
     height: bottom,
-    shapes: [...endView(plan, size), ...lengthView(plan, size)],
+    shapes: [...endView(plan, size), ...lengthView(plan, size, beside)],
+  });
+}
+
+/** The same views one under the other, for a telephone. */
+export function narrowPourDrawing(plan: PourPlan, size: SizeText): Drawing {
+  return Object.freeze({
+    width: 350,
+    height: below.down + bottom,
+    shapes: [...endView(plan, size), ...lengthView(plan, size, below)],
   });
 }
 
@@ -41,6 +60,8 @@ function endView(plan: PourPlan, size: SizeText): Shape[] {
     x + radius * Math.cos((degrees * Math.PI) / 180),
     y - radius * Math.sin((degrees * Math.PI) / 180),
   ];
+  // Written in the half that the load's arrow leaves free.
+  const pressesUp = Math.sin((load * Math.PI) / 180) > 0;
   const shim = 3;
   const onLeft = grooved(plan).some(({ side: of }) => of === "left");
   const half = Math.max(6, (outer * plan.riser.diameter.si) / plan.shellBore.si);
@@ -107,8 +128,8 @@ function endView(plan: PourPlan, size: SizeText): Shape[] {
       anchor: "middle",
       ink: "warn",
     },
-    { type: "text", at: [x, y - 14], text: size(plan.mandrel), anchor: "middle" },
-    { type: "text", at: [x, y - 30], text: "mandrel", anchor: "middle", size: "small" },
+    { type: "text", at: [x, y + (pressesUp ? 51 : -14)], text: size(plan.mandrel), anchor: "middle" },
+    { type: "text", at: [x, y + (pressesUp ? 35 : -30)], text: "mandrel", anchor: "middle", size: "small" },
   ];
 }
 
@@ -126,8 +147,8 @@ function groove(x: number, y: number, way: 1 | -1): Shape {
   };
 }
 
-function lengthView(plan: PourPlan, size: SizeText): Shape[] {
-  const [left, right, y] = [410, 760, 190];
+function lengthView(plan: PourPlan, size: SizeText, { left, right, down, riser }: LengthPlace): Shape[] {
+  const y = 190 + down;
   const outer = 92;
   const bore = (outer * plan.mandrel.si) / plan.shellBore.si;
   const dam = 14;
@@ -182,11 +203,11 @@ function lengthView(plan: PourPlan, size: SizeText): Shape[] {
       fill: "metal",
     },
     { type: "line", from: [left - 60, y], to: [right + 60, y], pen: "centre" },
-    { type: "text", at: [middle, 20], text: "cut along the shaft", anchor: "middle", size: "large" },
+    { type: "text", at: [middle, 20 + down], text: "cut along the shaft", anchor: "middle", size: "large" },
     {
       type: "text",
       at: [middle + half + 6, y - outer - shellWall - 4],
-      text: "pour here, riser",
+      text: riser,
       size: "small",
     },
     {

@@ -16,7 +16,7 @@ import { balanceFace } from "./balance-face.js";
 import { balancePolar } from "./balance-polar.js";
 import { chanceText } from "./chance-text.js";
 import { countText } from "./count-text.js";
-import { threeDigits } from "./three-digits.js";
+import { threeAtMost, threeDigits } from "./three-digits.js";
 import { warningBlocks } from "./warning-blocks.js";
 
 /** Static balance on ways: what to hang where, the wheel's face, and each mass tried. */
@@ -211,15 +211,15 @@ export function presentPermissibleUnbalance(found: PermissibleUnbalance): Presen
       {
         type: "facts",
         facts: [
-          { label: "permitted", value: threeDigits(amount), note: "mass times radius, of the whole rotor" },
+          { label: "permitted", value: threeAtMost(amount), note: "mass times radius, of the whole rotor" },
           {
             label: "as an offset of the centre of mass",
-            value: threeDigits(eccentricity),
+            value: threeAtMost(eccentricity),
             note: "on radius",
           },
           ...(atBearings === undefined
             ? []
-            : [{ label: "at the two bearings", value: atBearings.map(threeDigits).join(" and ") }]),
+            : [{ label: "at the two bearings", value: atBearings.map(threeAtMost).join(" and ") }]),
           { label: "rotor", value: `${threeDigits(mass)} at ${threeDigits(speed)}`, note: "ISO 21940-11" },
         ],
       },
@@ -242,7 +242,7 @@ export function presentUnbalanceVerdict(found: UnbalanceVerdict): Presentation {
             : state === "beyond"
               ? `beyond grade G ${formatNumber(grade)}`
               : "cannot tell yet",
-        because: `Found ${plusMinus(amount)} (95 %), permitted ${threeDigits(permissible)}: margin ${threeDigits(margin)}, chance of lying within ${chanceText(chanceWithin)}.${state === "cannot tell yet" ? " One more run with the mass in another place would narrow it." : ""}`,
+        because: `Found ${plusMinus(amount)} (95 %), permitted ${threeAtMost(permissible)}: margin ${threeDigits(margin)}, chance of lying within ${chanceText(chanceWithin)}.${state === "cannot tell yet" ? " One more run with the mass in another place would narrow it." : ""}`,
       },
     ],
   });

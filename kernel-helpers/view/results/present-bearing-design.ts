@@ -3,7 +3,7 @@ import { formatFixed, formatNumber } from "../../quantity/index.js";
 import type { Block, FigureBlock, Presentation } from "../blocks.js";
 import { formatMeasured, plusMinus } from "../format-measured.js";
 import { alarm, pencil, seriesLook } from "../palette.js";
-import { inUnit, jointUnits, rangeText } from "./joint-text.js";
+import { inUnit, jointUnits, permittedText } from "./joint-text.js";
 import { percentText } from "./percent-text.js";
 import { plotText } from "./plot-text.js";
 
@@ -168,7 +168,7 @@ export function presentClearanceChoice(choice: ClearanceChoice): Presentation {
       rows: ranges.map(({ name, low, high, chance, lowBecause, highBecause, source }) => ({
         cells: [
           name,
-          rangeText({ low, high }, small, 3),
+          permittedText({ low, high }, small, 3),
           percentText(chance),
           name === choice.film?.name
             ? `tighter, ${lowBecause ?? "no end was found"}; slacker, ${highBecause ?? "no end was found"}`

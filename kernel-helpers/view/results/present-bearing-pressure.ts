@@ -2,7 +2,7 @@ import type { BearingPressure } from "../../shaft/index.js";
 import type { Presentation } from "../blocks.js";
 import { formatMeasured, plusMinus } from "../format-measured.js";
 import { chanceText } from "./chance-text.js";
-import { inUnit, jointUnits, rangeText } from "./joint-text.js";
+import { inUnit, jointUnits, mostIn, rangeText } from "./joint-text.js";
 import { shownUnits, sizeText } from "./shown-units.js";
 import { factorText, strengthOutcome } from "./strength-text.js";
 import { warningBlocks } from "./warning-blocks.js";
@@ -44,7 +44,7 @@ export function presentBearingPressure(found: BearingPressure): Presentation {
           },
           {
             label: `a third of the yield point of ${found.metal}, warm`,
-            value: inUnit(found.allowed, unit, 3),
+            value: mostIn(found.allowed, unit, 3),
             note: `over pressure: ${factorText(againstMetal)}; a third: common practice, no source`,
           },
         ],

@@ -1,4 +1,10 @@
-import { type Force, formatNumber, type Length, type Measured } from "../../quantity/index.js";
+import {
+  type Force,
+  formatNumber,
+  type Length,
+  type Measured,
+  quantityFromSi,
+} from "../../quantity/index.js";
 import type { BendingStation, ShaftBending } from "../../shaft/index.js";
 import type { Presentation, TableBlock } from "../blocks.js";
 import { formatMeasured, plusMinus } from "../format-measured.js";
@@ -56,7 +62,9 @@ export function bendingUnits({ largestMoment }: ShaftBending): ShownUnits {
 }
 
 function place({ station }: BendingStation, units: ShownUnits): string {
-  return `${stationText(station, units)} ${units.sizeSymbol}`;
+  // Found on a mesh, along which the moment hardly changes: no finer than a rule reads.
+  const at = quantityFromSi("length", station.si, station.writtenIn as never);
+  return `${formatNumber(Number(at.in(units.size).toFixed(units.system === "inch" ? 2 : 0)), 6)} ${units.sizeSymbol}`;
 }
 
 /** A lean in thousandths: "0.42 ± 0.05 in 1000". */

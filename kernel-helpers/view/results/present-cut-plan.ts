@@ -3,7 +3,16 @@ import type { CutPlan, TurningPass, TurningStock } from "../../shaft/index.js";
 import type { Fact, Presentation, TableBlock, VerdictBlock } from "../blocks.js";
 import { formatMeasured, plusMinus } from "../format-measured.js";
 import { inUnit } from "./joint-text.js";
-import { nominalText, type ShownUnits, shownUnits, sizeText, smallText } from "./shown-units.js";
+import {
+  nominalText,
+  type ShownUnits,
+  shownUnits,
+  sizeLimit,
+  sizeLimits,
+  sizeText,
+  smallAtMost,
+  smallText,
+} from "./shown-units.js";
 import { warningBlocks } from "./warning-blocks.js";
 
 /** What a stretch offers to the tool: the circles of its highest and its lowest place. */
@@ -51,12 +60,12 @@ function sizes({ limits, accept, aim, leave, stock }: CutPlan, units: ShownUnits
   return [
     {
       label: "finished journal, limits",
-      value: `${sizeText(limits.smallest, units)} to ${sizeText(limits.largest, units)}`,
+      value: sizeLimits(limits, units),
       note: `on diameter, at 20 °C; tolerance ${limits.tolerance}`,
     },
     {
       label: "accept what measures",
-      value: `${sizeText(accept.smallest, units)} to ${sizeText(accept.largest, units)}`,
+      value: sizeLimits(accept, units),
       note: "the limits less the uncertainty of the measuring at either end (95 %), as ISO 14253-1 has it",
     },
     {
@@ -166,8 +175,8 @@ function stopWhen({ passes, aim, leave, accept, lathe: { dialCounts } }: CutPlan
       : `After cut ${measuring.number} stop the spindle, let the work cool, and measure at both ends and the middle. Whatever it shows, go in by ${half}(measured − ${end}), not by the dial of the table: cut ${finishing.number} is as deep, so it springs as much.`;
   const rest =
     leave.si > 0
-      ? `Polish the rest; stop when it measures ${sizeText(accept.largest, units)} or less anywhere, and never below ${sizeText(accept.smallest, units)}.`
-      : `Stop when it measures ${sizeText(accept.largest, units)} or less; never go below ${sizeText(accept.smallest, units)}.`;
+      ? `Polish the rest; stop when it measures ${sizeLimit(accept.largest, "at most", units)} or less anywhere, and never below ${sizeLimit(accept.smallest, "at least", units)}.`
+      : `Stop when it measures ${sizeLimit(accept.largest, "at most", units)} or less; never go below ${sizeLimit(accept.smallest, "at least", units)}.`;
   return `${between} ${rest}`;
 }
 
@@ -192,7 +201,7 @@ function steady({ springing, radialForce, name }: CutPlan, units: ShownUnits): V
     text,
     because: [
       `With no steady the finishing cut leaves it ${spring(atFrom)} larger on diameter at its first end, ${spring(atMiddle)} in the middle and ${spring(atTo)} at its last end (radial force ${inUnit(radialForce.low, force, 2)} to ${inUnit(radialForce.high, force, 2)}, middle ${inUnit(radialForce.middle, force, 2)}).`,
-      `Uneven by ${spring(error.low)} to ${spring(error.high)}, where a third of the tolerance is ${spring(allowed)}.`,
+      `Uneven by ${spring(error.low)} to ${spring(error.high)}, where a third of the tolerance is ${smallAtMost(allowed, units)}.`,
       steadyNeeded
         ? `Keep the free length by the tool below ${freeText(freeLength, units)}.`
         : `By springing alone a free length up to ${freeText(freeLength, units)} would do${isSlender ? `; whether it chatters is for the ear (above ${slender} diameters it usually does: common practice, no source)` : ""}.`,

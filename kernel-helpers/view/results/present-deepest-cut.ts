@@ -1,14 +1,20 @@
-import { formatNumber } from "../../quantity/index.js";
+import {
+  formatLimit,
+  formatNumber,
+  type Length,
+  quantityFromSi,
+  roundToLimit,
+} from "../../quantity/index.js";
 import type { DeepestCut } from "../../shaft/index.js";
 import type { Fact, Presentation, VerdictBlock } from "../blocks.js";
 import { chanceText } from "./chance-text.js";
-import { shownUnits, sizeMeasured, sizeText, smallText, systemOfLength } from "./shown-units.js";
+import { type ShownUnits, shownUnits, sizeMeasured, sizeText, systemOfLength } from "./shown-units.js";
 import { warningBlocks } from "./warning-blocks.js";
 
 /** How far a place may be turned down. */
 export function presentDeepestCut(found: DeepestCut): Presentation {
   const units = shownUnits(systemOfLength(found.diameter.value));
-  const { smallest, sure, risk, demanded, governing, cut, diameter } = found;
+  const { smallest, sure, risk, demanded, governing, diameter } = found;
   const facts: Fact[] = [
     {
       label: "diameter now",
@@ -28,15 +34,12 @@ export function presentDeepestCut(found: DeepestCut): Presentation {
     facts.push(
       {
         label: "smallest diameter, sure",
-        value: sizeText(sure, units),
+        value: limitText(roundedUp(found, units), "at least", units),
         note: `chance to be below the factor ${formatNumber(demanded, 3)} there: ${chanceText(risk)}`,
       },
       {
         label: "may be turned off",
-        value:
-          cut.in(units.size) > (units.system === "inch" ? 0.1 : 2)
-            ? sizeText(cut, units)
-            : smallText(cut, units),
+        value: limitText(diameter.value.minus(roundedUp(found, units)), "at most", units),
         note: "on diameter; moment and torque as they are",
       },
     );
@@ -46,15 +49,30 @@ export function presentDeepestCut(found: DeepestCut): Presentation {
   });
 }
 
-function verdict(found: DeepestCut, units: ReturnType<typeof shownUnits>): VerdictBlock {
-  const { name, ended, demanded, sure, risk, governing } = found;
+/**
+ * The sure diameter taken up to as few digits, three at least, as give away no more than a twentieth of the cut: its own
+ * uncertainty is hundreds of times what a micrometer shows.
+ */
+function roundedUp({ sure, cut }: DeepestCut, { size }: ShownUnits): Length {
+  const [exact, room] = [sure!.in(size), cut.in(size)];
+  const digits = [3, 4, 5, 6].find((n) => roundToLimit(exact, n, "at least") - exact <= room / 20) ?? 7;
+  return quantityFromSi("length", (roundToLimit(exact, digits, "at least") * sure!.si) / exact, size);
+}
+
+/** To five digits, of which the last are zeros. */
+function limitText(limit: Length, side: "at most" | "at least", { size, sizeSymbol }: ShownUnits): string {
+  return `${formatLimit(limit.in(size), 5, side)} ${sizeSymbol}`;
+}
+
+function verdict(found: DeepestCut, units: ShownUnits): VerdictBlock {
+  const { name, ended, demanded, risk, governing } = found;
   const factor = formatNumber(demanded, 3);
   switch (ended) {
     case "found":
       return {
         type: "verdict",
         outcome: "yes",
-        text: `${name} may be turned down to ${sizeText(sure!, units)}.`,
+        text: `${name} may be turned down to ${limitText(roundedUp(found, units), "at least", units)}.`,
         because: `There the chance that its factor is below ${factor} is ${chanceText(risk)}; below that it grows fast. ${governing === "fatigue" ? "Fatigue" : "Yielding"} decides.`,
       };
     case "too small already":

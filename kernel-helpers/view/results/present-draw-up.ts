@@ -1,7 +1,7 @@
 import type { DrawUp } from "../../joint/draw-up-types.js";
 import type { Fact, Presentation, VerdictBlock } from "../blocks.js";
 import { plusMinus } from "../format-measured.js";
-import { drawUpAlt, drawUpDrawing } from "./draw-up-drawing.js";
+import { drawUpAlt, drawUpDrawing, narrowDrawUpDrawing } from "./draw-up-drawing.js";
 import {
   forceRange,
   inUnit,
@@ -17,6 +17,7 @@ import { warningBlocks } from "./warning-blocks.js";
 /** A tapered hub drawn up: whether it holds, how far to draw it, where it sits, what it carries and what stops it. */
 export function presentDrawUp(up: DrawUp): Presentation {
   const units = jointUnits(up.hubLength);
+  const closer = narrowDrawUpDrawing(up, units);
   return Object.freeze<Presentation>({
     title: "Drawing up the hub",
     blocks: [
@@ -24,6 +25,7 @@ export function presentDrawUp(up: DrawUp): Presentation {
       {
         type: "drawing",
         drawing: drawUpDrawing(up, units),
+        ...(closer === undefined ? {} : { narrow: closer }),
         alt: drawUpAlt(up, units),
         caption: "Sketch, not to scale: first contact in hidden lines, the seat in full ones.",
       },

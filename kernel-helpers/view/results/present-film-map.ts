@@ -63,6 +63,7 @@ export function presentFilmMap(map: FilmMap): Presentation {
               range: [-180, 180],
               tickvals: [-180, -90, 0, 90, 180],
               anchor: "y",
+              mirror: "all",
             },
             yaxis: { title: { text: `along [${size}]` }, domain: [0, 0.44] },
             yaxis2: { title: { text: `film [${small}]` }, domain: [0.54, 1], rangemode: "tozero" },

@@ -1,9 +1,9 @@
 import type { FitFriction } from "../../handbook/fit-friction.js";
 import type { FitAtSpeed, FitByFormula, InterferenceByPractice, SeatOnTaper } from "../../joint/index.js";
-import { formatNumber } from "../../quantity/index.js";
+import { formatLimit } from "../../quantity/index.js";
 import type { Presentation, VerdictBlock } from "../blocks.js";
 import { formatMeasured, plusMinus } from "../format-measured.js";
-import { forceText, inUnit, jointUnits, rangeText, stressText } from "./joint-text.js";
+import { forceText, inUnit, jointUnits, leastIn, rangeText, stressText } from "./joint-text.js";
 import { percentText } from "./percent-text.js";
 import { threeDigits } from "./three-digits.js";
 
@@ -112,14 +112,14 @@ function presentFitAtSpeed(result: FitAtSpeed): Presentation {
         because:
           share === undefined
             ? "There may be no interference at all."
-            : `It takes ${share < 0.001 ? "less than 0.1 %" : `at most ${percentText(share)}`} of the least interference${loosensAt === undefined ? "" : `; all of it would be gone at ${formatNumber(loosensAt.in("rpm"), 2)} rpm`}.`,
+            : `It takes ${share < 0.001 ? "less than 0.1 %" : `at most ${percentText(share)}`} of the least interference${loosensAt === undefined ? "" : `; all of it would be gone at ${formatLimit(loosensAt.in("rpm"), 2, "at most")} rpm`}.`,
       },
       {
         type: "facts",
         facts: [
           {
             label: "lost, at most",
-            value: inUnit(lost, units.small, 2),
+            value: leastIn(lost, units.small, 2),
             note: "on diameter, heaviest and softest hub",
           },
           {

@@ -2,14 +2,13 @@ import { type Length, quantityFromSi } from "../../quantity/index.js";
 import type { FitsToMake, FitToMake, SizeLimits } from "../../shaft/index.js";
 import type { Presentation } from "../blocks.js";
 import { formatMeasured } from "../format-measured.js";
-import { nominalText, type ShownUnits, shownUnits, sizeText, smallText } from "./shown-units.js";
+import { nominalText, type ShownUnits, shownUnits, sizeLimits, smallText } from "./shown-units.js";
 import { warningBlocks } from "./warning-blocks.js";
 
 /** What new parts are bored to, by their fits: on a new shaft, and on the one that is kept. */
 export function presentFitsToMake(result: FitsToMake): Presentation {
   const units = shownUnits(result.unitSystem);
-  const between = ({ smallest, largest }: SizeLimits): string =>
-    `${sizeText(smallest, units).replace(/ .*$/, "")} to ${sizeText(largest, units)}`;
+  const between = (limits: SizeLimits): string => sizeLimits(limits, units).replace(/ \S+ to/, " to");
   return Object.freeze<Presentation>({
     title: `Fits of new parts on ${nominalText(result.nominal, units)}`,
     blocks: [

@@ -1,7 +1,7 @@
 import type { Hang, Tipping } from "../../intake/index.js";
-import { formatNumber } from "../../quantity/index.js";
+import { formatLimit, formatNumber } from "../../quantity/index.js";
 import type { Presentation } from "../blocks.js";
-import { threeDigits } from "./three-digits.js";
+import { threeAtMost } from "./three-digits.js";
 
 /** How far a body leans in its sling. */
 export function presentHang({ lean, turnsOver }: Hang): Presentation {
@@ -31,10 +31,10 @@ export function presentTipping({ lean, push }: Tipping): Presentation {
       {
         type: "facts",
         facts: [
-          { label: "falls when leaning", value: `${formatNumber(lean.in("degree"), 2)}°` },
+          { label: "falls when leaning", value: `${formatLimit(lean.in("degree"), 2, "at most")}°` },
           {
             label: "least push that tips it",
-            value: threeDigits(push),
+            value: threeAtMost(push),
             note: "95 %, one-sided; where it does not slide first",
           },
         ],

@@ -1,7 +1,16 @@
 import type { HeatingCase, HeatingPlan } from "../../joint/heating-types.js";
 import type { Presentation, TableBlock, VerdictBlock } from "../blocks.js";
 import { heatingFigure } from "./heating-figure.js";
-import { inUnit, type JointUnits, jointUnits, stressText, timeText, warmerText } from "./joint-text.js";
+import {
+  inUnit,
+  type JointUnits,
+  jointUnits,
+  leastIn,
+  leastWarmerText,
+  stressText,
+  timeText,
+  warmerText,
+} from "./joint-text.js";
 import { warningBlocks } from "./warning-blocks.js";
 
 /** A hub heated on its shaft: whether it comes loose, when, for how long, and whether the flame would crack it. */
@@ -56,7 +65,7 @@ function caseText(
 ): string {
   const label = `${name[0]!.toUpperCase()}${name.slice(1)} case:`;
   return opens === undefined
-    ? `${label} never opens; the hub leads the shaft by ${warmerText(mostDifference, units)} at most and must by ${warmerText(neededDifference, units)}, which takes at least ${inUnit(leastPower, "kilowatt", 2)} into the hub.`
+    ? `${label} never opens; the hub leads the shaft by ${warmerText(mostDifference, units)} at most and must by ${leastWarmerText(neededDifference, units)}, which takes at least ${leastIn(leastPower, "kilowatt", 2)} into the hub.`
     : `${label} opens after ${timeText(opens)}, stays open ${timeText(open)}.`;
 }
 
@@ -100,7 +109,7 @@ function casesTable({ cases }: HeatingPlan, units: JointUnits): TableBlock {
         one.opens === undefined ? "" : timeText(one.open),
         timeText(one.flameOff),
         warmerText(one.mostDifference, units),
-        warmerText(one.neededDifference, units),
+        leastWarmerText(one.neededDifference, units),
       ],
       ...(one.opens === undefined ? { mark: "warn" as const } : {}),
     })),

@@ -1,5 +1,5 @@
 import type { HubFit, Narrowing } from "../../joint/hub-fit-types.js";
-import { formatNumber } from "../../quantity/index.js";
+import { formatLimit, formatNumber } from "../../quantity/index.js";
 import type { Fact, Presentation, TableBlock, VerdictBlock } from "../blocks.js";
 import {
   forceRange,
@@ -90,7 +90,7 @@ function facts(fit: HubFit, units: JointUnits): Fact[] {
       : [
           {
             label: "holds itself with a friction above",
-            value: formatNumber(selfHolding.above, 2),
+            value: formatLimit(selfHolding.above, 2, "at least"),
             note: "the tangent of the half angle",
           },
         ]),

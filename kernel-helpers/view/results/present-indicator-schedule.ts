@@ -1,18 +1,21 @@
-import { formatFixed, formatNumber } from "../../quantity/index.js";
+import { formatFixed, formatFixedLimit, formatNumber } from "../../quantity/index.js";
 import type { IndicatorSchedule } from "../../shaft/index.js";
 import type { Presentation } from "../blocks.js";
 import { plusMinus } from "../format-measured.js";
 import { indicatorDrawing } from "./indicator-drawing.js";
-import { nominalText, shownUnits, stationText } from "./shown-units.js";
+import { nominalText, shownUnits, smallAtMost, stationText } from "./shown-units.js";
 
 /** What an indicator is to show at each travel while a slide is set, and what its lean spoils. */
 export function presentIndicatorSchedule(schedule: IndicatorSchedule): Presentation {
   const { against, rows, lean, tooMuch, overSeat, seat, allowed, mostLean } = schedule;
   const units = shownUnits(schedule.unitSystem);
   const spoils = `${formatFixed(overSeat.in(units.small), units.small === "thou" ? 2 : 1)} ${units.smallSymbol}`;
-  const may = `${formatNumber(allowed.in(units.small), 3)} ${units.smallSymbol}`;
+  const may = smallAtMost(allowed, units);
   const within = overSeat.si <= allowed.si;
-  const most = mostLean === undefined ? "any lean up to 60°" : `${formatFixed(mostLean.in("degree"), 1)}°`;
+  const most =
+    mostLean === undefined
+      ? "any lean up to 60°"
+      : `${formatFixedLimit(mostLean.in("degree"), 1, "at most")}°`;
   const bar = against === "parallel bar";
   return Object.freeze<Presentation>({
     title: `Indicator schedule, against ${bar ? "a parallel bar" : "the flank"}`,

@@ -12,7 +12,7 @@ import { plusMinus } from "../format-measured.js";
 import { energyText, type JointUnits, jointUnits } from "./joint-text.js";
 import { liftDrawing, liftDrawingAlt } from "./lift-drawing.js";
 import { systemOfLength } from "./shown-units.js";
-import { threeDigits } from "./three-digits.js";
+import { threeAtLeast, threeAtMost, threeDigits } from "./three-digits.js";
 import { warningBlocks } from "./warning-blocks.js";
 
 /** What the parts weigh: each with its centre of mass and moment of inertia, and the pieces it was put together from. */
@@ -96,7 +96,7 @@ export function presentLift(lift: Lift): Presentation {
     "does not hold": "Do not lift it so.",
     "cannot tell yet": "Whether the gear holds cannot be told: weigh it, or take stronger gear.",
   }[verdict];
-  const spares = `The most that a leg may pull is ${threeDigits(most)}, its tag allows ${threeDigits(slingTag)}; the hook may carry ${threeDigits(mostAtHook)}, its tag allows ${threeDigits(hookTag)}.`;
+  const spares = `The most that a leg may pull is ${threeAtLeast(most)}, its tag allows ${threeAtMost(slingTag)}; the hook may carry ${threeAtLeast(mostAtHook)}, its tag allows ${threeAtMost(hookTag)}.`;
   return Object.freeze<Presentation>({
     title: `Lifting the ${what}`,
     blocks: [
@@ -132,13 +132,13 @@ export function presentLift(lift: Lift): Presentation {
               name,
               `${formatNumber(angle.in("degree"), 2)}°`,
               plusMinus(pull),
-              threeDigits(slingTag),
+              threeAtMost(slingTag),
               own,
             ],
             ...(own === "does not hold" ? { mark: "bad" as const } : {}),
           })),
           {
-            cells: ["hook", "90°", plusMinus(mass), threeDigits(hookTag), lift.hookVerdict],
+            cells: ["hook", "90°", plusMinus(mass), threeAtMost(hookTag), lift.hookVerdict],
             ...(lift.hookVerdict === "does not hold" ? { mark: "bad" as const } : {}),
           },
         ],

@@ -77,7 +77,9 @@ function leftFigure({ journals }: JournalCleanUps, units: ShownUnits): FigureBlo
       anchor: `y${n}`,
     };
     axes[`yaxis${n}`] = {
-      ...(i === 0 ? { title: { text: `left, on diameter [${units.sizeSymbol}]` } } : { matches: "y" }),
+      ...(i === 0
+        ? { title: { text: `left, on diameter [${units.sizeSymbol}]` } }
+        : { matches: "y", showticklabels: false }),
       anchor: `x${n}`,
       tickformat: `.${units.decimals}f`,
     };

@@ -4,7 +4,7 @@ import type { KeyStrength, KeyseatAfterCut } from "../../shaft/index.js";
 import type { Presentation } from "../blocks.js";
 import { plusMinus } from "../format-measured.js";
 import { chanceText } from "./chance-text.js";
-import { inUnit, type JointUnits, jointUnits, stressText } from "./joint-text.js";
+import { inUnit, type JointUnits, jointUnits, mostIn, stressText } from "./joint-text.js";
 import { keyseatDrawing } from "./keyseat-drawing.js";
 import { nominalText, shownUnits, sizeText, smallText, systemOfLength } from "./shown-units.js";
 import { factorText, momentText, strengthOutcome, strengthUnits } from "./strength-text.js";
@@ -47,7 +47,7 @@ export function presentKeyStrength(found: KeyStrength): Presentation {
             check.what === weakest ? `${check.what} (weakest)` : check.what,
             stressText(check.stress, units),
             // Where the check is of shear, the strength in shear.
-            stressText(check.strength, units),
+            mostIn(check.strength, units.stress, 3),
             factorText(check.factor),
             chanceText(check.factor.chanceBelow),
             check.basis,

@@ -3,7 +3,7 @@ import { formatNumber, type Length, type Measured, unitSystem } from "../../quan
 import type { Block, Presentation, TableRow, VerdictBlock } from "../blocks.js";
 import { plusMinus } from "../format-measured.js";
 import { type DrawnLift, liftDrawing, liftDrawingAlt } from "./lift-drawing.js";
-import { threeDigits } from "./three-digits.js";
+import { threeAtLeast, threeAtMost } from "./three-digits.js";
 import { warningBlocks } from "./warning-blocks.js";
 
 const outcomes: Readonly<Record<LiftVerdict, VerdictBlock["outcome"]>> = {
@@ -67,7 +67,7 @@ function verdictOf({ lifts, verdict }: LiftPlan): VerdictBlock {
     text,
     because:
       because === ""
-        ? `The heaviest, ${heaviest.what}, weighs at most ${threeDigits(heaviest.most)}.`
+        ? `The heaviest, ${heaviest.what}, weighs at most ${threeAtLeast(heaviest.most)}.`
         : because,
   };
 }
@@ -79,7 +79,7 @@ function slungTable(plan: LiftPlan): Block[] {
     {
       type: "table",
       stacked: true,
-      caption: `In slings. Mass and centre of mass along the shaft ± U (95 %); the most a leg pulls: 95 %, one-sided. The hook's tag: ${threeDigits(plan.hookTag)}`,
+      caption: `In slings. Mass and centre of mass along the shaft ± U (95 %); the most a leg pulls: 95 %, one-sided. The hook's tag: ${threeAtMost(plan.hookTag)}`,
       columns: [
         { title: "part", align: "left" },
         { title: "mass", align: "right" },
@@ -110,8 +110,8 @@ function slungRow(one: PlannedLift, plan: LiftPlan): TableRow {
         ...(lift === undefined ? [] : [lift.hitch]),
         ...(legs.length > 0 ? [legs.join(" and ")] : []),
       ].join(", "),
-      lift === undefined ? "–" : threeDigits(lift.most),
-      lift === undefined ? "–" : threeDigits(lift.slingTag),
+      lift === undefined ? "–" : threeAtLeast(lift.most),
+      lift === undefined ? "–" : threeAtMost(lift.slingTag),
       lean === undefined ? "–" : `${formatNumber(lean.in("degree"), 2)}°`,
       verdict,
       remark,
@@ -139,7 +139,7 @@ function handTable(plan: LiftPlan): Block[] {
           what,
           plusMinus(mass, { unit: massUnit(plan) }),
           remark === "" ? sling : `${sling}, ${remark}`,
-          `${verdict === "holds" ? "yes" : verdict}, up to ${threeDigits(handLimit!)}`,
+          `${verdict === "holds" ? "yes" : verdict}, up to ${threeAtMost(handLimit!)}`,
         ],
         ...(verdict === "does not hold" ? { mark: "bad" as const } : {}),
       })),

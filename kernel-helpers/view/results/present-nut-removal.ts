@@ -24,6 +24,7 @@ export function presentNutRemoval(nut: NutRemoval): Presentation {
       {
         type: "drawing",
         drawing: nutPullDrawing(nut, units),
+        narrow: nutPullDrawing(nut, units, "narrow"),
         alt: `Torques on one scale. Tightened with ${units.torques(tightening.low, tightening.high)}; breaks loose at ${units.torques(breakLoose.low, breakLoose.high)}; stop limit of the stud at ${units.mostTorque(stopLimit)}; one person's pull on each wrench, up to ${units.torque(nut.wrenches.at(-1)!.length.times(onePerson.strong))} on the longest.`,
         caption: "What may happen, on one scale of torque. Ranges are as wide as the trade knows them.",
       },

@@ -126,7 +126,7 @@ function margins({ options, chosen, beyondChoice, draws }: OptionsWeighed): Tabl
         cells: [
           `so far as ${formatNumber(draws)} draws tell`,
           "",
-          ...options.map(({ chanceUncertainty }) => `± ${(200 * chanceUncertainty).toFixed(1)} %`),
+          ...options.map(({ chanceUncertainty }) => `± ${formatNumber(200 * chanceUncertainty, 2)} %`),
         ],
       },
     ],

@@ -1,9 +1,17 @@
 import type { Chill, PourPlan } from "../../bearing/index.js";
-import { formatFixed, type Length, type Mass, measured, type Temperature } from "../../quantity/index.js";
+import {
+  formatFixed,
+  formatLimit,
+  type Length,
+  type Mass,
+  measured,
+  type Temperature,
+} from "../../quantity/index.js";
 import type { Fact, Presentation, TableBlock } from "../blocks.js";
 import { plusMinus } from "../format-measured.js";
-import { inUnit, jointUnits, rangeText } from "./joint-text.js";
-import { grooveRule, pourDrawing, pourDrawingAlt } from "./pour-drawing.js";
+import { alike } from "./alike.js";
+import { inUnit, jointUnits, leastIn, rangeText } from "./joint-text.js";
+import { grooveRule, narrowPourDrawing, pourDrawing, pourDrawingAlt } from "./pour-drawing.js";
 import { warningBlocks } from "./warning-blocks.js";
 
 const outcomes = {
@@ -38,6 +46,7 @@ export function presentPourPlan(plan: PourPlan): Presentation {
       {
         type: "drawing",
         drawing: pourDrawing(plan, size),
+        narrow: narrowPourDrawing(plan, size),
         alt: pourDrawingAlt(plan, size),
         caption: "Bore and mandrel to scale with each other, iron and shims not.",
       },
@@ -56,7 +65,7 @@ function onTheDay(plan: PourPlan, fine: (length: Length) => string, inchShop: bo
   const degrees = degreesIn(inchShop);
   const { chill, castBore, pouringWithin } = plan;
   const off = formatFixed(pouringWithin.in(inchShop ? "deltaF" : "deltaC"), 0);
-  const latest = rangeText({ low: chill.quick.beginsToFreeze, high: chill.slow.beginsToFreeze }, "second", 2);
+  const latest = latestText(chill);
   const blank = "________";
   const rows: readonly (readonly [string, string])[] = [
     ["shield, leathers, respirator; air on; sand, way out and a second person", "all there"],
@@ -77,6 +86,12 @@ function onTheDay(plan: PourPlan, fine: (length: Length) => string, inchShop: bo
     ],
     rows: rows.map(([what, wanted]) => ({ cells: [what, wanted, blank] })),
   };
+}
+
+/** The longest that filling may take, against good contact and against soot: both are limits, so both are cut down. */
+function latestText({ quick, slow }: PourPlan["chill"]): string {
+  const ends = [quick, slow].map(({ beginsToFreeze }) => formatLimit(beginsToFreeze.si, 2, "at most"));
+  return `${alike(ends, 2).join(" to ")} s`;
 }
 
 function degreesIn(inchShop: boolean): (t: Temperature) => string {
@@ -127,7 +142,7 @@ function metalFacts(plan: PourPlan, inchShop: boolean): Fact[] {
     },
     {
       label: "lift on the mandrel",
-      value: `at most ${inUnit(plan.lift, inchShop ? "lbf" : "newton", 2)}`,
+      value: `at most ${leastIn(plan.lift, inchShop ? "lbf" : "newton", 2)}`,
       note: "hold it down, and the dams in",
     },
   ];
@@ -151,7 +166,7 @@ function heatFacts(plan: PourPlan, inchShop: boolean): Fact[] {
     },
     {
       label: "fill within",
-      value: rangeText({ low: chill.quick.beginsToFreeze, high: chill.slow.beginsToFreeze }, "second", 2),
+      value: latestText(chill),
       note: `it stops running after ${rangeText({ low: chill.quick.stopsRunning, high: chill.slow.stopsRunning }, "second", 2)}; good contact first, soot or chalk last`,
     },
     {

@@ -28,6 +28,7 @@ export function presentPressRig(rig: PressRig): Presentation {
       {
         type: "drawing",
         drawing: rigDrawing(rig, units),
+        narrow: rigDrawing(rig, units, "narrow"),
         alt: rigDrawingAlt(rig, units),
         caption: rigHeadline(rig, units),
       },
@@ -108,7 +109,7 @@ function checksTable({ checks, force, weakest }: PressRig, units: JointUnits): T
         check.part === weakest ? `${check.part} (weakest)` : check.part,
         check.what,
         loadText(check.load, units),
-        loadText(check.capacity, units),
+        capacityText(check.capacity, units),
         formatFixed(check.margin, 2),
         check.verdict,
         mostIn(check.pressForce, units.force, 2).replace(/ \S+$/, ""),
@@ -117,6 +118,10 @@ function checksTable({ checks, force, weakest }: PressRig, units: JointUnits): T
       ...(check.verdict === "does not stand" ? { mark: "bad" as const } : {}),
     })),
   };
+}
+
+function capacityText(load: Force | Pressure, units: JointUnits): string {
+  return load.dimension === "force" ? mostIn(load, units.force, 2) : mostIn(load, units.stress, 3);
 }
 
 function loadText(load: Force | Pressure, units: JointUnits): string {

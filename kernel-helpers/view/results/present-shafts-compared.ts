@@ -11,7 +11,7 @@ import type { ComparedFigure, ComparedValue, ShaftsCompared } from "../../shaft/
 import type { Presentation, TableBlock, VerdictBlock } from "../blocks.js";
 import { plusMinus } from "../format-measured.js";
 import { comparedFigure, usedOf } from "./compared-figure.js";
-import { inUnit } from "./joint-text.js";
+import { leastIn, mostIn } from "./joint-text.js";
 import { factorNumber } from "./strength-text.js";
 import { warningBlocks } from "./warning-blocks.js";
 
@@ -67,7 +67,9 @@ function limitText({ measure, limit }: ComparedFigure, units: Units): string {
   if (measure === "slope") return `${words} ${formatNumber(1000 * (limit!.value as number), 3)} in 1000`;
   if (measure === "share") return `${words} ${formatNumber(100 * (limit!.value as number), 3)} %`;
   if (measure === "factor") return `${words} ${factorNumber(limit!.value as number)}`;
-  return `${words} ${inUnit(limit!.value as AnyQuantity, units[measure], 3)}`;
+  return words === "at most"
+    ? `${words} ${mostIn(limit!.value as AnyQuantity, units[measure], 3)}`
+    : `${words} ${leastIn(limit!.value as AnyQuantity, units[measure], 3)}`;
 }
 
 /** A change in per cent, with its 95 % where it was reckoned: "+0.16 ± 0.02 %". */

@@ -1,4 +1,4 @@
-import { type Angle, formatFixed, type Length, type Measured } from "../../quantity/index.js";
+import { type Angle, formatFixed, type Length, type Measured, measured } from "../../quantity/index.js";
 import type { TaperCorrection, TaperWay, TaperWays } from "../../shaft/index.js";
 import type { Fact, Presentation } from "../blocks.js";
 import { formatMeasured, plusMinus } from "../format-measured.js";
@@ -9,6 +9,7 @@ import {
   type ShownUnits,
   shownUnits,
   sizeText,
+  smallAtMost,
   smallText,
   systemOfLength,
 } from "./shown-units.js";
@@ -30,7 +31,7 @@ export function presentTaperWays(result: TaperWays): Presentation {
           best === undefined
             ? "No way on this lathe sets it true enough at once."
             : `Truest by the setting alone: ${best.name}, ${settingText(best, units)}.`,
-        because: `The setting may leave it wrong by ${best === undefined ? "more than" : `${smallText(best.error, units)} on diameter from end to end (95 %), allowed`} ${smallText(result.allowed, units)}. ${best === undefined ? "Set the nearest, take a trial cut, and correct by what it measures." : "A trial cut proves it before the size is reached."}`,
+        because: `The setting may leave it wrong by ${best === undefined ? "more than" : `${smallText(best.error, units)} on diameter from end to end (95 %), allowed`} ${smallAtMost(result.allowed, units)}. ${best === undefined ? "Set the nearest, take a trial cut, and correct by what it measures." : "A trial cut proves it before the size is reached."}`,
       },
       {
         type: "facts",
@@ -93,6 +94,9 @@ function blockText(block: Length, { size, sizeSymbol }: ShownUnits): string {
   return `${formatFixed(block.in(size), 4).replace(/0$/, "")} ${sizeSymbol}`;
 }
 
+/** Of a foot [-]. */
+const perHundred = 100 / 304.8;
+
 /** What a trial cut showed, and how to move each part. */
 export function presentTaperCorrection(result: TaperCorrection): Presentation {
   const units = shownUnits(systemOfLength(result.onDiameter.value));
@@ -118,7 +122,17 @@ export function presentTaperCorrection(result: TaperCorrection): Presentation {
             "on diameter, 95 %; above 0 it wants more taper",
           ),
           angleFact("swing the compound slide by", result.compound, "above 0 for more taper"),
-          move("move the attachment by, per foot", result.attachmentPerFoot, "on diameter"),
+          units.system === "inch"
+            ? move("move the attachment by, per foot", result.attachmentPerFoot, "on diameter")
+            : move(
+                "move the attachment by, per 100 mm",
+                measured(
+                  result.attachmentPerFoot.value.times(perHundred),
+                  result.attachmentPerFoot.standardUncertainty.times(perHundred),
+                  result.attachmentPerFoot.degreesOfFreedom,
+                ),
+                "on diameter",
+              ),
           ...(result.tailstock === undefined
             ? []
             : [move("move the tailstock by", result.tailstock, "sideways")]),

@@ -3,7 +3,7 @@ import type { BeltAlignment, RimSpeed, RingRunOut, WheelRunOut } from "../../sha
 import type { Fact, Presentation, TableBlock } from "../blocks.js";
 import { formatMeasured, plusMinus } from "../format-measured.js";
 import { type ShownUnits, shownUnits, smallText } from "./shown-units.js";
-import { threeDigits } from "./three-digits.js";
+import { threeAtMost, threeDigits } from "./three-digits.js";
 import { warningBlocks } from "./warning-blocks.js";
 
 /** How fast a rim runs against how fast it may. */
@@ -26,7 +26,7 @@ export function presentRimSpeed(found: RimSpeed): Presentation {
         type: "verdict",
         outcome: state === "within" ? "yes" : "no",
         text: state === "within" ? "the rim may run at this speed" : "too fast for this rim",
-        because: `It runs at ${threeDigits(rimSpeed)} (${threeDigits(speed)}) and may at ${threeDigits(permitted)} (${threeDigits(permittedTurning)}); a crack, a blow hole or a welded repair is covered by nothing.`,
+        because: `It runs at ${threeDigits(rimSpeed)} (${threeDigits(speed)}) and may at ${threeAtMost(permitted)} (${threeAtMost(permittedTurning)}); a crack, a blow hole or a welded repair is covered by nothing.`,
       },
       {
         type: "facts",
@@ -38,7 +38,7 @@ export function presentRimSpeed(found: RimSpeed): Presentation {
           },
           {
             label: "permitted",
-            value: threeDigits(permittedStress),
+            value: threeAtMost(permittedStress),
             note: `strength over ${formatNumber(safetyFactor)}${jointEfficiency === 1 ? ", rim in one piece" : `, times ${formatNumber(jointEfficiency)} for the joint`}`,
           },
         ],

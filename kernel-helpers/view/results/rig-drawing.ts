@@ -8,13 +8,19 @@ interface Frame {
   readonly scale: number;
 }
 
-const drawingWidth = 560;
+/** A telephone's sheet has no room for words between the lines: they stand around the rig and below it. */
+const sheets = {
+  wide: { across: 560, left: 96, right: 70, below: 64, crowded: false },
+  narrow: { across: 272, left: 50, right: 24, below: 62, crowded: true },
+} as const;
+type Sheet = (typeof sheets)[keyof typeof sheets];
 
 /**
  * The rig from the side, to scale, cut along the axis: beam, jack, shaft and hub, plate and rods, with the forces and
  * what each part allows; the weakest in the pen of warnings.
  */
-export function rigDrawing(rig: PressRig, units: JointUnits): Drawing {
+export function rigDrawing(rig: PressRig, units: JointUnits, on: keyof typeof sheets = "wide"): Drawing {
+  const sheet: Sheet = sheets[on];
   const { rods, plate, hub, shaftEnd, beamHeight } = rig.rig;
   const [span, length, rod] = [rods.span.si, rods.length.si, rods.diameter.si];
   const beam = beamHeight?.si ?? 0.6 * hub.length.si;
@@ -22,9 +28,9 @@ export function rigDrawing(rig: PressRig, units: JointUnits): Drawing {
   const hubStart = hubEnd - hub.length.si;
   const end = hubStart - 0.6 * shaftEnd.si;
   const right = length + 0.22 * length;
-  const scale = drawingWidth / (right + rod * 3);
+  const scale = sheet.across / (right + rod * 3);
   const half = span / 2 + 1.6 * rod;
-  const [left, top] = [96, 24];
+  const [left, top] = [sheet.left, 24];
   const frame: Frame = {
     scale,
     at: (x, y) => [left + rod * 1.5 * scale + x * scale, top + (half - y) * scale],
@@ -36,8 +42,8 @@ export function rigDrawing(rig: PressRig, units: JointUnits): Drawing {
     ...hubShapes(frame, rig, hubStart, hubEnd),
     ...plateShapes(frame, rig, hubEnd, length, half),
     ...shaftShapes(frame, rig, end, hubStart, hubEnd, right),
-    ...forceShapes(frame, rig, { beam, length, span, end, units }),
-    ...labels(frame, rig, { beam, hubStart, hubEnd, length, half, span, rod, end }),
+    ...forceShapes(frame, rig, { beam, length, span, end, units, sheet }),
+    ...labels(frame, rig, { beam, hubStart, hubEnd, length, half, span, rod, end, units, sheet }),
     {
       type: "dimension",
       from: frame.at(length, -half),
@@ -49,13 +55,13 @@ export function rigDrawing(rig: PressRig, units: JointUnits): Drawing {
       type: "dimension",
       from: frame.at(0, -span / 2),
       to: frame.at(0, span / 2),
-      offset: -46,
+      offset: sheet.crowded ? -30 : -46,
       text: inUnit(rods.span, units.size, 4),
     },
   ];
   return Object.freeze({
-    width: left + drawingWidth + 70,
-    height: Math.ceil(top + 2 * half * scale + 64),
+    width: left + sheet.across + sheet.right,
+    height: Math.ceil(top + 2 * half * scale + sheet.below),
     shapes,
   });
 }
@@ -178,10 +184,11 @@ function forceShapes(
     span,
     end,
     units,
-  }: { beam: number; length: number; span: number; end: number; units: JointUnits },
+    sheet,
+  }: { beam: number; length: number; span: number; end: number; units: JointUnits; sheet: Sheet },
 ): Shape[] {
   const { at, scale } = frame;
-  const arm = 56 / scale;
+  const arm = (sheet.crowded ? 30 : 56) / scale;
   return [
     { type: "arrow", from: at(end - arm / 2, 0), to: at(end + arm / 2, 0), pen: "force" },
     ...[span / 2, -span / 2].map(
@@ -192,7 +199,7 @@ function forceShapes(
         pen: "force",
       }),
     ),
-    ...[1, -1].map(
+    ...(sheet.crowded ? [] : [1, -1]).map(
       (side): Shape => ({
         type: "text",
         at: [at(0.56 * length, 0)[0] + 6, at(0, side * (span / 2))[1] + 3],
@@ -216,9 +223,11 @@ function labels(
     span: number;
     rod: number;
     end: number;
+    units: JointUnits;
+    sheet: Sheet;
   },
 ): Shape[] {
-  const { beam, hubStart, hubEnd, length, half, span, rod, end } = place;
+  const { beam, hubStart, hubEnd, length, half, span, rod, end, sheet } = place;
   const ink = (part: RigPart): "ink" | "warn" => (rig.weakest === part ? "warn" : "ink");
   const text = (x: number, y: number, words: string, part: RigPart): Shape => ({
     type: "text",
@@ -235,18 +244,62 @@ function labels(
       at: [at(beam / 2, 0)[0], at(0, half)[1] - 6],
     } as Shape,
     text(beam + 0.36 * (end - beam), 0.012, "jack", "jack"),
-    text((hubStart + hubEnd) / 2, between - 0.004, "hub", "hub face"),
+    ...(sheet.crowded
+      ? underneath({ at }, rig, place)
+      : [text((hubStart + hubEnd) / 2, between - 0.004, "hub", "hub face")]),
     {
       ...text(length, half, "bearing plate", "bearing plate"),
       at: [at(length, 0)[0], at(0, half)[1] - 6],
     } as Shape,
+    ...(sheet.crowded
+      ? []
+      : [
+          {
+            type: "text",
+            at: at(beam + 0.3 * rod, span / 2 - 1.5 * rod),
+            text: `${rig.rig.rods.count} rods ${rig.rig.rods.thread}`,
+            size: "small",
+            ink: ink("tie rods"),
+          } as const,
+          text(length + 0.11 * length, -0.7 * rig.rig.plate.slot.si, "shaft", "shaft end"),
+        ]),
+  ];
+}
+
+/** Names and forces that find no room between the lines of a narrow sheet. */
+function underneath(
+  { at }: Pick<Frame, "at">,
+  rig: PressRig,
+  { hubStart, hubEnd, length, half, units }: Parameters<typeof labels>[2],
+): Shape[] {
+  const ink = (part: RigPart): "ink" | "warn" => (rig.weakest === part ? "warn" : "ink");
+  const foot = at(0, -half)[1];
+  const hub = at((hubStart + hubEnd) / 2, -rig.rig.hub.face.si / 2 + 0.004);
+  const shaft = at(length * 1.13, -0.47 * rig.rig.plate.slot.si);
+  return [
+    { type: "line", from: hub, to: [hub[0], foot + 4], pen: "thin" },
     {
       type: "text",
-      at: at(beam + 0.3 * rod, span / 2 - 1.5 * rod),
-      text: `${rig.rig.rods.count} rods ${rig.rig.rods.thread}`,
+      at: [hub[0], foot + 14],
+      text: "hub",
+      size: "small",
+      anchor: "middle",
+      ink: ink("hub face"),
+    },
+    {
+      type: "text",
+      at: [shaft[0], shaft[1] + 14],
+      text: "shaft",
+      size: "small",
+      anchor: "middle",
+      ink: ink("shaft end"),
+    },
+    {
+      type: "text",
+      at: [at(0, 0)[0], foot + 50],
+      text: `${rig.rig.rods.count} rods ${rig.rig.rods.thread}, ${inUnit(rig.force.over(2), units.force, 2)} in each${rig.rig.rods.count === 2 ? "" : " row"}`,
       size: "small",
       ink: ink("tie rods"),
     },
-    text(length + 0.11 * length, -0.7 * rig.rig.plate.slot.si, "shaft", "shaft end"),
   ];
 }

@@ -1,6 +1,8 @@
 import {
   decimalsFor,
   formatFixed,
+  formatFixedLimit,
+  formatLimit,
   formatNumber,
   inFraction,
   type Length,
@@ -55,6 +57,28 @@ export function stationText(station: Length, { size }: ShownUnits): string {
 /** A diameter as a scale shows it, with unit: "2.4372 in", "61.905 mm". */
 export function sizeText(length: Length, { size, sizeSymbol, decimals }: ShownUnits): string {
   return `${formatFixed(length.in(size), decimals)} ${sizeSymbol}`;
+}
+
+/** A diameter that must not be passed, as a scale shows it and never past it: at most cut down, at least taken up. */
+export function sizeLimit(
+  length: Length,
+  side: "at most" | "at least",
+  { size, sizeSymbol, decimals }: ShownUnits,
+): string {
+  return `${formatFixedLimit(length.in(size), decimals, side)} ${sizeSymbol}`;
+}
+
+/** What is permitted from the smallest to the largest, each taken inwards: "2.4236 in to 2.4246 in". */
+export function sizeLimits(
+  { smallest, largest }: { readonly smallest: Length; readonly largest: Length },
+  units: ShownUnits,
+): string {
+  return `${sizeLimit(smallest, "at least", units)} to ${sizeLimit(largest, "at most", units)}`;
+}
+
+/** A small length that must not be passed, cut down to three digits: "0.5 thou", "12 µm". */
+export function smallAtMost(limit: Length, { small, smallSymbol }: ShownUnits): string {
+  return `${formatLimit(limit.in(small), 3, "at most")} ${smallSymbol}`;
 }
 
 /** A small length with unit: "4.3 thou", "109 µm". */

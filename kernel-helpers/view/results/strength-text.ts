@@ -50,9 +50,9 @@ export function factorText({ factor, low, high }: SafetyFactor): string {
     : `${factorNumber(factor.value)} (${factorNumber(low)} to ${factorNumber(high)})`;
 }
 
-/** A factor by itself: no finer than it is of use. */
+/** A factor by itself: three digits. */
 export function factorNumber(n: number): string {
-  return n >= 100 ? "over 100" : formatFixed(n, n < 10 ? 2 : 0);
+  return n >= 100 ? "over 100" : formatFixed(n, n < 10 ? 2 : 1);
 }
 
 /** What governs a place, with margin, chance, and where the doubt comes from. */

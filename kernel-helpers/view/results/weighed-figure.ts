@@ -6,7 +6,8 @@ import { plotText } from "./plot-text.js";
 
 /** How far to either side the scale goes: beyond it nothing changes a choice. */
 const [least, most] = [-4, 6];
-const chances = [0.01, 0.1, 0.5, 0.9, 0.99, 0.999];
+/** So far apart that their names do not touch on a telephone. */
+const chances = [0.001, 0.1, 0.5, 0.9, 0.999];
 
 /** By the share of draws; where all or none hold, by the margin in its own deviations, at least as far out. */
 function placeOf({ chance, inDeviations }: LimitKept, draws: number): number {
@@ -19,7 +20,7 @@ function placeOf({ chance, inDeviations }: LimitKept, draws: number): number {
 /** Every limit of every option on one scale: how far its margin lies from breaking, by the chance that it holds. */
 export function weighedFigure({ options, wanted, draws }: OptionsWeighed): FigureBlock {
   const names = [...new Set(options.flatMap(({ limits }) => limits.map(({ name }) => name)))].reverse();
-  const row = 10 + 6 * options.length;
+  const row = Math.max(34, 10 + 6 * options.length);
   const data = options.map((option, i) => {
     const { color, symbol } = seriesLook(i);
     const shift = (i - (options.length - 1) / 2) * (0.7 / options.length);
@@ -43,7 +44,7 @@ export function weighedFigure({ options, wanted, draws }: OptionsWeighed): Figur
       layout: {
         width: 720,
         height: 150 + row * names.length,
-        margin: { l: 210, r: 24, t: 64, b: 64 },
+        margin: { l: 24, r: 24, t: 64, b: 64 },
         xaxis: {
           title: { text: "chance that it holds" },
           range: [least - 0.3, most + 0.3],
@@ -52,7 +53,7 @@ export function weighedFigure({ options, wanted, draws }: OptionsWeighed): Figur
         },
         yaxis: {
           tickvals: names.map((_, i) => i),
-          ticktext: names.map((name) => plotText(name)),
+          ticktext: names.map((name) => plotText(name, 20)),
           range: [-0.6, names.length - 0.4],
           showgrid: false,
         },

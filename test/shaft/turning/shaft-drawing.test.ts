@@ -4,6 +4,7 @@ import { type DrawnStretch, shaftDrawing } from "../../../kernel-helpers/shaft/i
 import { drawingSvg } from "../../../kernel-helpers/view/drawing/drawing-svg.js";
 import { present } from "../../../kernel-helpers/view/present.js";
 import { expectClose } from "../../support/expect-close.js";
+import { expectNarrowLayout } from "../../support/fits-telephone.js";
 
 const seat: DrawnStretch = { name: "seat", length: mm(60), diameter: mm(54), endDiameter: mm(60) };
 const journal: DrawnStretch = {
@@ -21,6 +22,12 @@ describe("shaftDrawing({ title, material, stretches })", () => {
     const { limits } = drawn.stretches[1]!;
     expectClose(limits!.largest.in("mm"), 59.97, { rel: 1e-9, because: "ISO 286-2, 60 f7" });
     expectClose(limits!.smallest.in("mm"), 59.94, { rel: 1e-9, because: "ISO 286-2, 60 f7" });
+  });
+  it("is drawn for a telephone with numbers that lead to the table, whole lengths and title, and no size between the lines", () => {
+    const { shapes } = expectNarrowLayout(present(drawn)!);
+    const words = shapes.flatMap((shape) => ("text" in shape ? [shape.text] : []));
+    expect(words).toEqual(expect.arrayContaining(["1", "2", "60", "90", "150", "Pump <shaft>"]));
+    expect(words.join(" ")).not.toMatch(/⌀|59\.9/);
   });
   it("is as long as its stretches, and its taper is on diameter", () => {
     expectClose(drawn.length.in("mm"), 150, { rel: 1e-9, because: "a sum" });

@@ -24,6 +24,7 @@ import { drawingSize } from "../../../kernel-helpers/view/drawing/drawing-svg.js
 import { finishFigure } from "../../../kernel-helpers/view/finish-figure.js";
 import { present } from "../../../kernel-helpers/view/present.js";
 import { renderText } from "../../../kernel-helpers/view/render-text.js";
+import { expectNarrowLayout } from "../../support/fits-telephone.js";
 
 const iron = material("grey iron class 20");
 const plain = material("steel A36");
@@ -118,6 +119,12 @@ describe("present(press rig)", () => {
     expect(arrows.map(Math.sign)).toEqual([1, -1, -1]);
     expect(alt).toMatch(/The jack pushes the shaft to the right, the rods pull the hub to the left\./);
     expect(alt).toMatch(/Weakest: shaft end\./);
+  });
+  it("has a layout for a telephone, with every part named and each rod's force told", () => {
+    const { shapes } = expectNarrowLayout(shown(judged));
+    const words = shapes.flatMap((shape) => (shape.type === "text" ? [shape.text] : []));
+    expect(words).toEqual(expect.arrayContaining(["cross-beam", "bearing plate", "jack", "hub", "shaft"]));
+    expect(words.some((text) => /^2 rods .*, \d+ lbf in each$/.test(text))).toBe(true);
   });
   it("marks in the table what does not stand, in words too", () => {
     for (const { cells, mark } of one(judged, "table").rows)

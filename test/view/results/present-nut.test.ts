@@ -3,10 +3,12 @@ import { threadNamed } from "../../../kernel-helpers/handbook/index.js";
 import { heatNut, nutRemoval } from "../../../kernel-helpers/joint/index.js";
 import { degF, inch, lbf, psi, setUnitSystem } from "../../../kernel-helpers/quantity/index.js";
 import type { DrawingBlock, VerdictBlock } from "../../../kernel-helpers/view/blocks.js";
+import type { Drawing } from "../../../kernel-helpers/view/drawing/drawing.js";
 import { drawingSvg } from "../../../kernel-helpers/view/drawing/drawing-svg.js";
 import { present } from "../../../kernel-helpers/view/present.js";
 import { renderText } from "../../../kernel-helpers/view/render-text.js";
 import { expectClose } from "../../support/expect-close.js";
+import { expectNarrowLayout } from "../../support/fits-telephone.js";
 
 const thread = threadNamed("1 1/2 in BSW");
 const stud = { thread, yield: psi(30000), state: "rusted" };
@@ -40,6 +42,17 @@ describe("the look of a nut's removal", () => {
     expect(stop.to[1]).toBeGreaterThan(Math.max(...bars.flat().map(([, y]) => y)));
     expect(alt).toMatch(/stop limit of the stud at 340 lbf·ft/);
     expect(drawingSvg(drawing)).toContain("stop at 340 lbf·ft");
+  });
+  it("has a layout for a telephone, on which every bar keeps its share of the scale", () => {
+    const found = present(nutRemoval(stud))!;
+    const wide = (found.blocks.find(({ type }) => type === "drawing") as DrawingBlock).drawing;
+    const widths = ({ shapes }: Drawing): readonly number[] =>
+      shapes.flatMap((shape) =>
+        shape.type === "polygon" ? [shape.points[1]![0] - shape.points[0]![0]] : [],
+      );
+    const [of, narrow] = [widths(wide), widths(expectNarrowLayout(found))];
+    expect(narrow).toHaveLength(of.length);
+    expectClose(narrow[0]! / narrow[1]!, of[0]! / of[1]!, { rel: 1e-9, because: "both bars on one scale" });
   });
   it("marks the wrenches on which one person can pass the limit", () => {
     const text = renderText(present(nutRemoval(stud))!);

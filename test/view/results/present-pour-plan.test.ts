@@ -14,6 +14,7 @@ import {
 import { drawingExtent } from "../../../kernel-helpers/view/drawing/drawing-extent.js";
 import { presentResult } from "../../../kernel-helpers/view/results/present-result.js";
 import { expectClose } from "../../support/expect-close.js";
+import { expectNarrowLayout } from "../../support/fits-telephone.js";
 
 const plan = pourPlan({
   name: "pulley box",
@@ -78,6 +79,25 @@ describe("the pour card", () => {
     expect(arc).toMatchObject({ from: -120, to: 0, pen: "warn" });
     expect(block.alt).toMatch(/oil grooves at the two joints, none within 60 degrees/);
     expect(drawingExtent(block.drawing)).toMatchObject({ left: 0, top: 0 });
+  });
+  it("sets the two views one under the other for a telephone", () => {
+    const { shapes } = expectNarrowLayout(shown);
+    const at = (text: string): number => {
+      const found = shapes.find((shape) => shape.type === "text" && shape.text === text);
+      return found?.type === "text" ? found.at[1] : Number.NaN;
+    };
+    expect(at("cut along the shaft") - at("from the end")).toBeGreaterThan(300);
+  });
+  it("writes the mandrel's size in the half that the load's arrow leaves free", () => {
+    const placed = (of: typeof plan): number => {
+      const block = presentResult(of)!.blocks.find(({ type }) => type === "drawing");
+      if (block?.type !== "drawing") throw new Error("the card has its drawing");
+      const word = block.drawing.shapes.find((shape) => shape.type === "text" && shape.text === "mandrel");
+      return word?.type === "text" ? word.at[1] : Number.NaN;
+    };
+    const upwards = { ...plan, loadAt: degree(120), joints: jointsToLoad(degree(120)) };
+    expect(placed(plan)).toBeLessThan(190);
+    expect(placed(upwards)).toBeGreaterThan(190);
   });
   it("grooves no joint that the load presses near to", () => {
     const aside = { ...plan, loadAt: degree(299), joints: jointsToLoad(degree(299)) };

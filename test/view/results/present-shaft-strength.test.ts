@@ -153,7 +153,15 @@ describe("present(deepest cut), present(key strength), present(keyseat after cut
   it("says to what a place may be turned, how sure, and what decides", () => {
     const { outcome, text, because } = one(deepestCut(place, duty), "verdict");
     expect(outcome).toBe("yes");
-    expect(text).toMatch(/^journal may be turned down to \d\d\.\d\d\d mm\.$/);
+    expect(text).toMatch(/^journal may be turned down to \d\d\.\d mm\.$/);
+    // Taken up, and by less than a twentieth of the cut; what may be turned off is what that leaves of 60 mm.
+    const { sure, cut } = deepestCut(place, duty);
+    const down = Number(/\d\d\.\d/.exec(text)![0]);
+    expect(down).toBeGreaterThanOrEqual(sure!.in("mm"));
+    expect(down - sure!.in("mm")).toBeLessThan(cut.in("mm") / 20);
+    const { facts } = one(deepestCut(place, duty), "facts");
+    const off = facts.find(({ label }) => label === "may be turned off")!.value;
+    expectClose(Number.parseFloat(off), 60 - down, { rel: 1e-9, because: "of the same two figures" });
     expect(because).toMatch(/chance that its factor is below 2 is 5\.0 %.*(Fatigue|Yielding) decides/);
   });
   it("says why nothing may be turned off", () => {
