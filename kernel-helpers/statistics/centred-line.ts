@@ -14,14 +14,17 @@ export interface CentredSums {
 }
 
 /**
- * Weighted sums of squares and products about the weighted middle, in two passes with compensated sums, so
- * that a large offset of x or y costs no digits.
+ * Weighted sums of squares and products about the weighted middle, so that a large offset of x or y costs no digits.
+ *
+ * Two passes: middles by plain sums reckoned from the first reading, which lie near the true ones; then compensated
+ * sums about them. What the near middles miss is taken off: Σ w (x−x̄)² = Σ w dx² − (Σ w dx)²/Σ w, dx from the near
+ * middle, a difference of a large number and a very small one.
  *
  * @param x positions [unit of x]
  * @param y readings [unit of y]
  * @param weights weight of each reading, > 0
  * @returns the sums; never mutates its inputs
- * @source T. F. Chan, G. H. Golub, R. J. LeVeque, The American Statistician 37 (1983) 242-247 (two-pass
+ * @source T. F. Chan, G. H. Golub, R. J. LeVeque, The American Statistician 37 (1983) 242-247 (corrected two-pass
  * algorithm; from memory)
  */
 export function centredSums(
@@ -29,34 +32,46 @@ export function centredSums(
   y: readonly number[],
   weights: ArrayLike<number>,
 ): CentredSums {
-  // Weighted middles: reckoned from the first reading, then once corrected.
-  const near = meansFrom({ x: x[0]!, y: y[0]! }, x, y, weights);
-  const middle = meansFrom(near, x, y, weights);
-  const [xx, xy, yy] = [new CompensatedSum(), new CompensatedSum(), new CompensatedSum()];
+  const near = nearMiddle(x, y, weights);
+  const [sumW, sumX, sumY] = [new CompensatedSum(), new CompensatedSum(), new CompensatedSum()];
+  const [sumXX, sumXY, sumYY] = [new CompensatedSum(), new CompensatedSum(), new CompensatedSum()];
   for (let i = 0; i < x.length; i++) {
-    const dx = x[i]! - middle.x;
-    const dy = y[i]! - middle.y;
-    const weighted = weights[i]! * dx;
-    xx.add(weighted * dx);
-    xy.add(weighted * dy);
-    yy.add(weights[i]! * dy * dy);
+    const weight = weights[i]!;
+    const dx = x[i]! - near.x;
+    const dy = y[i]! - near.y;
+    const [wx, wy] = [weight * dx, weight * dy];
+    sumW.add(weight);
+    sumX.add(wx);
+    sumY.add(wy);
+    sumXX.add(wx * dx);
+    sumXY.add(wx * dy);
+    sumYY.add(wy * dy);
   }
-  return { ...middle, xx: xx.value, xy: xy.value, yy: yy.value };
+  const w = sumW.value;
+  const [missedX, missedY] = [sumX.value / w, sumY.value / w];
+  return {
+    w,
+    x: near.x + missedX,
+    y: near.y + missedY,
+    xx: sumXX.value - w * missedX * missedX,
+    xy: sumXY.value - w * missedX * missedY,
+    yy: sumYY.value - w * missedY * missedY,
+  };
 }
 
-/** The weighted middles, reckoned from a place near them, and the sum of weights. */
-function meansFrom(
-  near: { readonly x: number; readonly y: number },
+/** Weighted middles by plain sums, reckoned from the first reading. */
+function nearMiddle(
   x: readonly number[],
   y: readonly number[],
   weights: ArrayLike<number>,
-): Pick<CentredSums, "w" | "x" | "y"> {
-  const [w, wx, wy] = [new CompensatedSum(), new CompensatedSum(), new CompensatedSum()];
+): { readonly x: number; readonly y: number } {
+  const [firstX, firstY] = [x[0]!, y[0]!];
+  let [w, wx, wy] = [0, 0, 0];
   for (let i = 0; i < x.length; i++) {
     const weight = weights[i]!;
-    w.add(weight);
-    wx.add(weight * (x[i]! - near.x));
-    wy.add(weight * (y[i]! - near.y));
+    w += weight;
+    wx += weight * (x[i]! - firstX);
+    wy += weight * (y[i]! - firstY);
   }
-  return { w: w.value, x: near.x + wx.value / w.value, y: near.y + wy.value / w.value };
+  return { x: firstX + wx / w, y: firstY + wy / w };
 }
