@@ -58,7 +58,32 @@ describe("a survey of 24 readings at one angle", () => {
     };
     const shown = (cell: string): string => JSON.stringify(cells.find(({ id }) => id === cell)!.outputs);
     expect(shown("wear")).toContain("3 bands");
-    expect(shown("one-sided")).toContain("Read at one angle: read a second");
+    expect(shown("one-sided")).toContain("A second, 90° on, shows whether a band is round");
+    // Result, interval, what the budget hangs on and the next reading, in one cell.
+    expect(shown("report")).toMatch(/thou.*setting of outside micrometer.*of the variance.*read station/);
+  }, 120_000);
+
+  it("goes through on a shaft that is not worn at all, and on one worn from end to end", async () => {
+    const folder = copyOfDemo("demo", ["04-shaft-survey"]);
+    const table = join(folder, "tables", "shaft-survey.csv");
+    const [remarks] = readFileSync(table, "utf8").split("station [in]");
+    const all = (diameter: number): string =>
+      Array.from({ length: 24 }, (_, i) => `${3 * i}, ${(diameter + (i % 2) / 10_000).toFixed(4)}`).join(
+        "\n",
+      );
+    const shownWith = async (diameter: number): Promise<(cell: string) => string> => {
+      writeFileSync(table, `${remarks}station [in], diameter [in]\n${all(diameter)}\n`);
+      await runThrough(folder);
+      const { cells } = JSON.parse(readFileSync(join(folder, "out", "04-shaft-survey.ipynb"), "utf8")) as {
+        readonly cells: readonly { readonly id: string; readonly outputs: unknown }[];
+      };
+      return (cell) => JSON.stringify(cells.find(({ id }) => id === cell)!.outputs);
+    };
+    const sound = await shownWith(2.4373);
+    expect(sound("next")).toContain("what diameter band 1 has");
+    expect(sound("report")).toContain("diameter the shaft was made to");
+    const gone = await shownWith(2.433);
+    expect(gone("made")).toContain("No band is left as it was made");
   }, 120_000);
 });
 
@@ -79,15 +104,19 @@ describe("the instrument of a survey", () => {
       expect(tried("compared")).toContain("second less first");
       expect(tried("check")).toContain("Calibration line of instrument-check");
       expect(tried("check-here")).toContain("error taken off");
+      // In steps of 0.01 mm the scatter does not show, and the sheet says that it reckons with what is stated.
+      expect(tried("settle")).toMatch(
+        demo === "demo" ? /repeatability found by 10 readings/ : /step read off hides how well/,
+      );
 
       const untried = copyOfDemo(demo, ["04-shaft-survey"]);
       for (const name of ["repeat", "compare", "check"])
         rmSync(join(untried, "tables", `instrument-${name}.csv`));
       const trusted = await shownIn(untried);
-      expect(trusted("repeat")).toContain("the repeatability stated in rebuild.json is taken on trust");
-      expect(trusted("compared")).toContain("a habit of the hand would not show");
-      expect(trusted("check")).toContain("the calibration stated in rebuild.json is taken on trust");
-      expect(trusted("check-here")).toContain("Nothing to take off a reading is known");
+      expect(trusted("repeat")).toContain("The repeatability stated in rebuild.json is taken on trust");
+      expect(trusted("compared")).toContain("A habit of the hand would not show");
+      expect(trusted("check")).toContain("The calibration stated in rebuild.json is taken on trust");
+      expect(trusted("check-here")).toContain("Nothing is taken off a reading");
     },
     120_000,
   );

@@ -63,6 +63,7 @@ import type {
   RepeatabilityStudy,
   Roundness,
   RunOut,
+  SurveyReport,
   TaperFit,
   TaperIdentity,
   TaperSetting,
@@ -88,6 +89,7 @@ export interface ResultKinds {
   readonly "run-out": RunOut;
   readonly "worn side": WornSide;
   readonly "next readings": NextReadings;
+  readonly "survey report": SurveyReport;
   readonly "repeatability study": RepeatabilityStudy;
   readonly "instrument comparison": InstrumentComparison;
   readonly "calibration line": CalibrationLine;

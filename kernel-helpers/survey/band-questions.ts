@@ -25,6 +25,43 @@ export function deepestBand(wear: WearBands): WearBand {
 }
 
 /**
+ * The band that matters most: the one worn deepest; where none is worn, or wear is not judged, the one of the smallest
+ * diameter. Every survey has one.
+ *
+ * @param wear  the bands of a shaft
+ * @returns the band
+ * @example
+ * const bytes = new TextEncoder().encode("station [in],diameter [in]\n0,2.4373\n1,2.4373\n2,2.4372\n3,2.4373");
+ * const survey = readTable(bytes, { name: "shaft-survey", file: "shaft-survey.csv" });
+ * const profile = profileOf(survey, { readingUncertainty: thou(0.1), stationUncertainty: thou(10) });
+ * smallestBand(wearBands(profile, { nominal: inch(2.4375), wornBeyond: thou(1) })).state // "as made"
+ */
+export function smallestBand(wear: WearBands): WearBand {
+  if (wear.bands.some(({ state }) => state === "worn")) return deepestBand(wear);
+  return wear.bands.reduce((least, band) => (band.diameter.value < least.diameter.value ? band : least));
+}
+
+/**
+ * The diameter the shaft was made to, as `asMadeDiameter` gives it, or undefined where no band is left flat and as made.
+ *
+ * @param wear  the bands of a shaft
+ * @returns diameter at 20 °C [m] with its standard uncertainty [m], or undefined
+ * @example
+ * const rows = ["0,2.4340", "1,2.4340", "2,2.4340", "3,2.4341"];
+ * const bytes = new TextEncoder().encode(["station [in],diameter [in]", ...rows].join("\n"));
+ * const survey = readTable(bytes, { name: "shaft-survey", file: "shaft-survey.csv" });
+ * const profile = profileOf(survey, { readingUncertainty: thou(0.1), stationUncertainty: thou(10) });
+ * asMadeIfLeft(wearBands(profile, { nominal: inch(2.4375), wornBeyond: thou(1) })) // undefined
+ */
+export function asMadeIfLeft(wear: WearBands): Measured<Length> | undefined {
+  return wear.bands.some(isAsMade) ? asMadeDiameter(wear) : undefined;
+}
+
+function isAsMade({ state, shape }: WearBand): boolean {
+  return state === "as made" && shape === "flat";
+}
+
+/**
  * The diameter the shaft was made to, as far as it can still be measured: the weighted mean of the bands
  * that are not worn. Weights are 1/u² of each band within the survey; what all bands share (calibration,
  * temperature) is added after, for averaging does not shrink it.
@@ -48,7 +85,7 @@ export function deepestBand(wear: WearBands): WearBand {
  * 4.19 (from memory)
  */
 export function asMadeDiameter(wear: WearBands): Measured<Length> {
-  const bands = wear.bands.filter((band) => band.state === "as made" && band.shape === "flat");
+  const bands = wear.bands.filter(isAsMade);
   if (bands.length === 0)
     throw new RangeError(`asMadeDiameter: none of the ${wear.bands.length} bands is flat and as made`);
   const common = wear.profile.commonUncertainty.si;

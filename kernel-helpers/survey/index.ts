@@ -1,7 +1,7 @@
 // Tables of readings, instruments and their temperature.
 
 // Questions asked of a result: the same number a second way, the deepest band, where a taper runs out.
-export { asMadeDiameter, bandAt, deepestBand } from "./band-questions.js";
+export { asMadeDiameter, asMadeIfLeft, bandAt, deepestBand, smallestBand } from "./band-questions.js";
 export {
   anglesOf,
   type ColumnChoice,
@@ -76,6 +76,8 @@ export type { OffCentre, RunOut, RunOutStation } from "./run-out-types.js";
 export { type WornPlace, type WornSide, type WornSideOptions, wornSide } from "./run-out-worn-side.js";
 export { stationOfDiameter } from "./station-of-diameter.js";
 export { depthBudget, taperBudget } from "./survey-budget.js";
+export { surveyReport } from "./survey-report.js";
+export type { SurveyReport, SurveyReportRow } from "./survey-report-types.js";
 export type { Column, Conditions, Instrument, Part, Remark, Table } from "./table.js";
 export { type TableFault, TableFaults } from "./table-faults.js";
 export { halfAngleOf } from "./taper-angle.js";

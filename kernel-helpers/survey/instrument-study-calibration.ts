@@ -1,10 +1,13 @@
-import { isQuantity, type Length, measured, quantityFromSi } from "../quantity/index.js";
+import { isQuantity, type Length, measured, quantityFromSi, type UnitSystem } from "../quantity/index.js";
 import { fitLine, predictLine } from "../statistics/index.js";
 import { lengthColumn } from "./instrument-study-columns.js";
 import type { CalibrationLine, CorrectedReading } from "./instrument-study-types.js";
-import { smallText } from "./run-out-text.js";
+import { smallText, uncertaintyText } from "./run-out-text.js";
 import { scattersTooMuch, scatterWarning } from "./scatter-test.js";
-import type { Table } from "./table.js";
+import type { Instrument, Table } from "./table.js";
+
+/** An error of more than twice its standard uncertainty is more than was stated. */
+const allowance = 2;
 
 export interface CalibrationOptions {
   /** The column of readings; default "reading". */
@@ -70,9 +73,11 @@ export function calibrationLine(table: Table, options: CalibrationOptions = {}):
   const corrections = [low, (low + high) / 2, high].map((at) => corrected(bare, lengthOf(at)));
   const system = table.unitSystem ?? "metric";
   const [, middle] = corrections;
+  const instrument = table.conditions.instruments[column.name];
   return Object.freeze<CalibrationLine>({
     kind: "calibration line",
     title: table.name,
+    instrument,
     unitSystem: system,
     line,
     count: points.length,
@@ -80,7 +85,7 @@ export function calibrationLine(table: Table, options: CalibrationOptions = {}):
     to: bare.to,
     common: lengthOf(common),
     corrections: Object.freeze(corrections),
-    text: `In the middle of its range, at ${middle!.reading}, the instrument reads too large by ${smallText(middle!.error, system)} (95 %; below 0 is too small). Take that off a reading there.`,
+    text: `In the middle of its range, at ${middle!.reading}, the instrument reads too large by ${smallText(middle!.error, system)} (95 %; below 0 is too small). Take that off a reading there.${asStated(middle!.error, instrument, system)}`,
     warnings: Object.freeze([
       ...table.warnings,
       ...(tooMuch ? [scatterWarning(first.noiseRatio!)] : []),
@@ -89,6 +94,20 @@ export function calibrationLine(table: Table, options: CalibrationOptions = {}):
         : []),
     ]),
   });
+}
+
+/** Whether the error is one that the calibration stated allows; nothing where none is stated. */
+function asStated(
+  error: CorrectedReading["error"],
+  instrument: Instrument | undefined,
+  system: UnitSystem,
+): string {
+  if (instrument?.calibration === undefined) return "";
+  const allowed = instrument.calibration.times(allowance);
+  const stated = `the calibration stated in rebuild.json, ± ${uncertaintyText(allowed, system)} (k = 2)`;
+  return error.value.absolute() > allowed
+    ? ` That is more than ${stated}: set it anew, and read the gauges again.`
+    : ` That is within ${stated}.`;
 }
 
 /**

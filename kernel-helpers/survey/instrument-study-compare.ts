@@ -2,7 +2,7 @@ import { type Length, measured, quantityFromSi } from "../quantity/index.js";
 import { coverageFactor, studentTCdf } from "../statistics/index.js";
 import { deviationOf, lengthColumn, meanOf } from "./instrument-study-columns.js";
 import type { InstrumentComparison } from "./instrument-study-types.js";
-import { chanceText, plainSmall, smallText } from "./run-out-text.js";
+import { betweenSmall, chanceText, smallText } from "./run-out-text.js";
 import type { Table } from "./table.js";
 
 export interface CompareInstrumentsOptions {
@@ -125,7 +125,7 @@ function sentence(
   const off = biased
     ? `${second} reads ${smallText(bias, system)} against ${first} (95 %); by chance so much in ${chanceText(chance)} of comparisons.`
     : `No bias stands out: ${second} less ${first} is ${smallText(bias, system)} (95 %).`;
-  const between = `Of single differences 95 in 100 lie between ${plainSmall(limits.low, system)} and ${plainSmall(limits.high, system)}.`;
+  const between = `Of single differences 95 in 100 lie within ${betweenSmall(limits, system)}.`;
   const wide = spread?.differs
     ? ` The readings of ${spread.ratio > 1 ? second : first} spread more: by a factor of ${(spread.ratio > 1 ? spread.ratio : 1 / spread.ratio).toFixed(2)}.`
     : "";

@@ -2,7 +2,7 @@ import { isQuantity, type Length, measured, quantityFromSi } from "../quantity/i
 import { chiSquareQuantile, fitLine, studentTCdf } from "../statistics/index.js";
 import { deviationOf, lengthColumn, meanOf } from "./instrument-study-columns.js";
 import type { RepeatabilityStudy } from "./instrument-study-types.js";
-import { chanceText, plainSmall } from "./run-out-text.js";
+import { chanceText, plainSmall, uncertaintyText } from "./run-out-text.js";
 import type { Table } from "./table.js";
 
 export interface RepeatabilityOptions {
@@ -149,7 +149,7 @@ function sentence(
 ): string {
   if (resolutionLimited || interval === undefined)
     return `${count} readings of one place scatter less than half a step of the scale: the step decides, not the hand.`;
-  const scatter = `${count} readings of one place repeat to ${plainSmall(standardDeviation, system)} (one standard deviation, n − 1); between ${plainSmall(interval.low, system)} and ${plainSmall(interval.high, system)} with 95 % confidence.`;
+  const scatter = `${count} readings of one place repeat to ${uncertaintyText(standardDeviation, system)} (one standard deviation, n − 1); between ${uncertaintyText(interval.low, system)} and ${uncertaintyText(interval.high, system)} with 95 % confidence.`;
   if (drift === undefined) return scatter;
   const total = drift.perReading.value.times(count - 1);
   return drift.real

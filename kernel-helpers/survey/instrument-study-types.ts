@@ -61,6 +61,8 @@ export interface InstrumentComparison {
 export interface CalibrationLine {
   readonly kind: "calibration line";
   readonly title: string;
+  /** The instrument that read the gauges; undefined where the table names none. */
+  readonly instrument: Instrument | undefined;
   readonly unitSystem: UnitSystem;
   /** Error (reading less reference) against reading, both in metres. */
   readonly line: LineFit;
@@ -93,7 +95,14 @@ export interface InstrumentVerdict {
   readonly unitSystem: UnitSystem;
   /** Standard uncertainty of the result with the readings asked. */
   readonly standardUncertainty: Length;
-  /** Expanded, k = 2: the guard band of ISO 14253-1. */
+  /** Standard uncertainty of one reading, and whether a study of this instrument found it or rebuild.json states it. */
+  readonly readingUncertainty: Length;
+  readonly from: "study" | "statement";
+  /** Of the standard uncertainty; infinite where the repeatability is stated [-]. */
+  readonly degreesOfFreedom: number;
+  /** k of the guard band: 2, or more for few degrees of freedom [-]. */
+  readonly coverageFactor: number;
+  /** Expanded, U = k u: the guard band of ISO 14253-1. */
   readonly guardBand: Length;
   /** Test uncertainty ratio: half the tolerance, or the margin, over the guard band [-]. */
   readonly ratio: number;

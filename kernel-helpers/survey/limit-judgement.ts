@@ -4,6 +4,8 @@ import type { DiameterReading, WearBand, WearBands } from "./profile-types.js";
 
 /** The share that the uncertainty of the margin covers, two-sided. */
 const coverage = 0.95;
+/** A reading below the limit by its own expanded uncertainty, k = 2, is below it by the rule that holds for the fit. */
+const plainly = 2;
 
 /** How a band stands against the smallest diameter allowed. */
 export interface LimitJudgement {
@@ -19,6 +21,11 @@ export interface LimitJudgement {
   readonly probabilityBelow: number;
   readonly outcome: "yes" | "no" | "cannot tell yet";
   readonly station: Length;
+  /**
+   * The smallest reading of the band that lies plainly below the limit though the fit lies above it, as an index into the
+   * profile's readings: then the fit does not describe the band, and nothing is settled. Else undefined.
+   */
+  readonly contradictedBy: number | undefined;
   /** What would decide it, where it cannot be told yet. */
   readonly toDecide: ToDecide | undefined;
 }
@@ -43,9 +50,12 @@ export type ToDecide =
  *
  * margin m = d − limit; yes where m > U, no where m < −U, with U the 95 % expanded uncertainty of d;
  * probability below the limit = F(−m/u), Student's t of the band's degrees of freedom.
+ * Where the fit says yes and yet a single reading that counts lies more than 2 of its own stated standard uncertainties (and
+ * what all readings share) below the limit, the answer is "cannot tell yet": a fit of few, coarse or rough readings must
+ * not talk a reading away.
  * More readings shrink the part of u that is not common to all, as 1/√n: n is chosen so that k u = |m|.
  *
- * Valid when: the band's fit describes it; a scratch or a step within it is not seen.
+ * Valid when: the band's fit describes it; a scratch or a step within it is seen only where it was read.
  *
  * @param wear  bands with a limit
  * @returns one judgement a band, diameters on diameter [m]; empty without a limit
@@ -67,7 +77,9 @@ export function judgeLimit(wear: WearBands): readonly LimitJudgement[] {
     const k = coverageFactor(coverage, dof);
     const expanded = k * u;
     const t = u === 0 ? Math.sign(margin) * 1e6 : margin / u;
-    const outcome = margin > expanded ? "yes" : margin < -expanded ? "no" : "cannot tell yet";
+    const byFit = margin > expanded ? "yes" : margin < -expanded ? "no" : "cannot tell yet";
+    const contradictedBy = byFit === "yes" ? plainlyBelow(band, wear, limit) : undefined;
+    const outcome = contradictedBy === undefined ? byFit : "cannot tell yet";
     return Object.freeze<LimitJudgement>({
       band,
       diameter: length(value),
@@ -77,9 +89,23 @@ export function judgeLimit(wear: WearBands): readonly LimitJudgement[] {
       probabilityBelow: studentTCdf(-t, dof),
       outcome,
       station,
-      toDecide: outcome === "cannot tell yet" ? whatDecides(band, wear, margin, u, k) : undefined,
+      contradictedBy,
+      toDecide: byFit === "cannot tell yet" ? whatDecides(band, wear, margin, u, k) : undefined,
     });
   });
+}
+
+/** The smallest reading of a band that is below the limit beyond its own uncertainty, as an index; undefined where none is. */
+function plainlyBelow(band: WearBand, { profile, gross }: WearBands, limit: Length): number | undefined {
+  const aside = new Set(gross.map(({ reading }) => reading));
+  let worst: number | undefined;
+  profile.readings.forEach(({ station, diameter, standardUncertainty }, i) => {
+    if (aside.has(i) || station < band.from || station > band.to) return;
+    const u = Math.hypot(standardUncertainty.si, profile.commonUncertainty.si);
+    if (limit.si - diameter.si <= plainly * u) return;
+    if (worst === undefined || diameter < profile.readings[worst]!.diameter) worst = i;
+  });
+  return worst;
 }
 
 /** More readings where they can decide; where the part common to all readings decides, a better setting. */

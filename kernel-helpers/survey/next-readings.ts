@@ -1,4 +1,5 @@
 import type { Length } from "../quantity/index.js";
+import { judgeLimit } from "./limit-judgement.js";
 import { nextForDepth } from "./next-readings-depth.js";
 import { nextForEdge } from "./next-readings-edge.js";
 import { nextForLimit } from "./next-readings-limit.js";
@@ -86,10 +87,13 @@ export function nextReadings(result: WearBands | TaperFit, question: NextReading
     const { band, before, readings, warnings: doubts } = nextForDepth(where, result, question.band);
     const [best] = readings;
     return finish({
-      question: `how deep band ${band.number} is worn, on diameter`,
+      question:
+        band.state === "worn"
+          ? `how deep band ${band.number} is worn, on diameter`
+          : `what diameter band ${band.number} has`,
       before,
       readings,
-      text: `One more station at ${best!.station} takes ${share(best!.gain)} of the depth's uncertainty away.`,
+      text: `One more station at ${best!.station} takes ${share(best!.gain)} of the ${band.state === "worn" ? "depth" : "diameter"}'s uncertainty away.`,
       warnings: doubts,
     });
   }
@@ -98,16 +102,26 @@ export function nextReadings(result: WearBands | TaperFit, question: NextReading
   const side = answer.margin.si < 0 ? "below" : "above";
   const margin = plainSmall(answer.margin.absolute(), unitSystem);
   const [best] = answer.readings;
+  const contradicted = contradiction(result, answer.limit);
   return finish({
     question: `whether band ${answer.band.number} keeps the limit of ${answer.limit}`,
     before: answer.before as Length,
     readings: answer.readings,
-    text:
-      best === undefined
+    text: contradicted
+      ? contradicted
+      : best === undefined
         ? `The verdict is clear: at its smallest band ${answer.band.number} is ${margin} ${side} the limit. No further reading is needed for it.`
         : `At its smallest band ${answer.band.number} is ${margin} ${side} the limit, which is not clear. One more station at ${best.station} makes it clear with a probability of ${chanceText(best.clearAfterOne!)}, three with ${chanceText(best.clearAfterThree!)}.`,
     warnings: answer.warnings,
   });
+}
+
+/** What to read before a verdict is trusted that one of the readings contradicts; undefined where none does. */
+function contradiction(wear: WearBands, limit: Length): string | undefined {
+  const found = judgeLimit({ ...wear, limit }).find(({ contradictedBy }) => contradictedBy !== undefined);
+  if (found === undefined) return undefined;
+  const { line, station } = wear.profile.readings[found.contradictedBy!]!;
+  return `The reading on line ${line}, at station ${station}, lies below the limit, though the fit of band ${found.band.number} lies above it. Read there again, and once on each side of it, before the verdict is trusted.`;
 }
 
 function outlineOf(result: WearBands | TaperFit): OutlinePoint[] {

@@ -1,5 +1,7 @@
 import {
   type Angle,
+  decimalsFor,
+  formatFixed,
   formatNumber,
   formatWithUncertainty,
   type Length,
@@ -36,4 +38,29 @@ export function plainSmall(length: Length, system: UnitSystem): string {
 export function chanceText(chance: number): string {
   if (chance < 0.001) return "less than 0.1 %";
   return `${(100 * chance).toFixed(chance < 0.1 ? 1 : 0)} %`;
+}
+
+/** The same for a chance that may be near 1: "more than 99.9 %", never "100 %". */
+export function sureChanceText(chance: number): string {
+  return chance > 0.999 ? "more than 99.9 %" : chanceText(chance);
+}
+
+/** An uncertainty by itself in small units: "0.37 thou", "9.4 µm", two significant digits. */
+export function uncertaintyText(length: Length, system: UnitSystem): string {
+  const [unit, symbol] = system === "inch" ? (["thou", "thou"] as const) : (["micrometre", "µm"] as const);
+  const value = length.in(unit);
+  return `${value === 0 ? "0" : formatFixed(value, decimalsFor(value))} ${symbol}`;
+}
+
+/** Two ends in small units to one place, the second digit of half their distance: "−0.13 to 0.25 thou". */
+export function betweenSmall(
+  { low, high }: { readonly low: Length; readonly high: Length },
+  system: UnitSystem,
+): string {
+  const [unit, symbol] = system === "inch" ? (["thou", "thou"] as const) : (["micrometre", "µm"] as const);
+  const [a, b] = [low.in(unit), high.in(unit)];
+  const half = (b - a) / 2;
+  const [from] = formatWithUncertainty(a, half);
+  const [to] = formatWithUncertainty(b, half);
+  return `${from} to ${to} ${symbol}`;
 }

@@ -51,9 +51,16 @@ export function widening(
     : { factor: 1, degreesOfFreedom: Number.POSITIVE_INFINITY };
 }
 
+/** More than hands and dirt usually make of an instrument's own scatter: judgement, no source. */
+const largeScatter = 3;
+
 /** What to say when they do. */
 export function scatterWarning(noiseRatio: number): string {
-  return `Readings scatter ${formatNumber(noiseRatio, 2)} times more than the instrument states: a rough surface, dirt, or more than one hand measuring. The uncertainties are widened by that.`;
+  const short =
+    noiseRatio > largeScatter
+      ? " So much can also be wear in stretches so short that each holds one station only, for a band needs two: read more stations where neighbours differ."
+      : "";
+  return `Readings scatter ${formatNumber(noiseRatio, 2)} times more than the instrument states: a rough surface, dirt, or more than one hand measuring. The uncertainties are widened by that.${short}`;
 }
 
 /** The same where the flanks' own shape is the reason, or most of it. */

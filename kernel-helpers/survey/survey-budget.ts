@@ -70,7 +70,7 @@ export function taperBudget(taper: TaperFit): Budget {
   const from = (parts: readonly Uncertain<"number">[]): Budget =>
     budget(
       parts.reduce((total, part) => total.plus(part), exactly(value)),
-      { title },
+      { title, slope: true, degreesOfFreedom },
     );
   if (scattersTooMuch(taper.noiseRatio ** 2 * taper.degreesOfFreedom, taper.degreesOfFreedom))
     return from([source(1, "scatter seen about the line: diameters, stations and form together")]);

@@ -14,5 +14,11 @@ export function oneBand(limit: Length, change: Partial<WearBand> = {}): WearBand
     smallestAngle: undefined,
     ...change,
   };
-  return { ...wear, limit, bands: [band], edges: [], gross: [] };
+  // The sample's gross readings are no part of it.
+  const gross = new Set(wear.gross.map(({ reading }) => reading));
+  const readings = wear.profile.readings.map((reading, i) =>
+    gross.has(i) ? { ...reading, diameter: size } : reading,
+  );
+  const profile = { ...wear.profile, readings };
+  return { ...wear, profile, limit, bands: [band], edges: [], gross: [] };
 }

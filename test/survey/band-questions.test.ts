@@ -1,6 +1,12 @@
 import { describe, expect, it } from "vitest";
 import { inch, thou } from "../../kernel-helpers/quantity/index.js";
-import { asMadeDiameter, bandAt, deepestBand } from "../../kernel-helpers/survey/band-questions.js";
+import {
+  asMadeDiameter,
+  asMadeIfLeft,
+  bandAt,
+  deepestBand,
+  smallestBand,
+} from "../../kernel-helpers/survey/band-questions.js";
 import { profileOf, wearBands } from "../../kernel-helpers/survey/index.js";
 import { meanBetween } from "../../kernel-helpers/survey/mean-between.js";
 import { expectClose } from "../support/expect-close.js";
@@ -64,6 +70,22 @@ describe("asMadeDiameter(wear)", () => {
   });
   it("says so when no band is left as made", () => {
     expect(() => asMadeDiameter(wearBands(profile, { nominal: inch(2.45) }))).toThrow(/none of the 5 bands/);
+  });
+});
+
+describe("smallestBand(wear)", () => {
+  it("is the deepest where one is worn, else the smallest, so that every survey has one", () => {
+    expect(smallestBand(wear)).toBe(deepestBand(wear));
+    const unjudged = wearBands(profile);
+    const least = Math.min(...unjudged.bands.map(({ diameter }) => diameter.value.si));
+    expect(smallestBand(unjudged).diameter.value.si).toBe(least);
+  });
+});
+
+describe("asMadeIfLeft(wear)", () => {
+  it("is the diameter as made, and undefined where no band is left so", () => {
+    expect(asMadeIfLeft(wear)).toEqual(asMadeDiameter(wear));
+    expect(asMadeIfLeft(wearBands(profile, { nominal: inch(2.45) }))).toBeUndefined();
   });
 });
 

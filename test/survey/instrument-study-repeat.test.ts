@@ -71,7 +71,7 @@ describe("repeatabilityStudy(table, options)", () => {
     expect(of(0.13).asStated).toBe(true);
     expect(of(1).asStated).toBe(false);
     expect(of(1).warnings.join(" ")).toMatch(/stated in rebuild\.json, 0\.2 thou, lies outside/);
-    expect(of(1).text).toMatch(/repeat to 1\.49 thou .* between 1\.03 thou and 2\.72 thou/);
+    expect(of(1).text).toMatch(/repeat to 1\.5 thou .* between 1\.0 thou and 2\.7 thou/);
   });
   it("rejects too few readings, no scatter without a step, and a step of nothing", () => {
     expect(() => repeatabilityStudy(readings([1, 2]))).toThrow(

@@ -4,9 +4,13 @@ import {
   canSettle,
   type Instrument,
   instrumentFrom,
+  type RepeatabilityStudy,
+  readTable,
+  repeatabilityStudy,
   type SettleQuestion,
 } from "../../kernel-helpers/survey/index.js";
 import { expectClose } from "../support/expect-close.js";
+import { lengthTable } from "../support/length-table.js";
 import { seededNoise } from "../support/seeded-noise.js";
 
 const rounding = { rel: 1e-9, because: "rounding only" };
@@ -88,6 +92,83 @@ describe("canSettle(instrument, question)", () => {
     expect(verdict.outcome).toBe("cannot tell yet");
     expect(verdict.because).toMatch(/State its calibration first/);
     expect(canSettle(instrument(undefined), { margin: thou(5), difference: true }).outcome).toBe("yes");
+  });
+  describe("{ study }", () => {
+    const studied = (values: readonly number[], step = "0.001 thou", id = "mic"): RepeatabilityStudy => {
+      const bytes = new TextEncoder().encode(
+        `# instrument reading: ${id}\nreading [thou]\n${values.join("\n")}`,
+      );
+      const of = instrumentFrom(id, { title: `the ${id}`, resolution: step, repeatability: "0.5 thou" });
+      return repeatabilityStudy(
+        readTable(bytes, { name: "repeat", file: "tables/repeat.csv", instruments: { [id]: of } }),
+      );
+    };
+    const five = [0.1, 0.3, 0.2, 0.4, 0.2];
+    it("has the k of GUM table G.2 (95.45 %) for its degrees of freedom, where the calibration adds nothing", () => {
+      // JCGM 100:2008, table G.2, column 95.45 %: ν = 4, 9
+      for (const [n, k] of [
+        [5, 2.87],
+        [10, 2.32],
+      ] as const) {
+        const values = Array.from({ length: n }, (_, i) => (i % 2) / 10);
+        const verdict = canSettle(instrument("0 thou"), { margin: thou(1), study: studied(values) });
+        expect(verdict.from).toBe("study");
+        expectClose(verdict.coverageFactor, k, { abs: 0.005, because: "printed to two decimals" });
+        expectClose(verdict.degreesOfFreedom, n - 1, rounding);
+      }
+    });
+    it("reckons with the scatter studied in place of that stated, and says which", () => {
+      const verdict = canSettle(mic, { margin: thou(1), study: studied(five) });
+      expectClose(verdict.readingUncertainty.in("thou"), 0.1140175, {
+        rel: 1e-4,
+        because: "s by hand; a resolution of 0.001 thou",
+      });
+      expectClose(verdict.standardUncertainty.in("thou"), Math.hypot(0.1140175, 0.1), {
+        rel: 1e-4,
+        because: "the same",
+      });
+      expect(verdict.because).toMatch(
+        /repeatability found by 5 readings of one place in tables\/repeat\.csv\./,
+      );
+      expect(canSettle(mic, { margin: thou(1) }).because).toMatch(
+        /repeatability stated in rebuild\.json, which no study has tried/,
+      );
+    });
+    it("lets a size at its very limit clear the guard band once in 44, however few readings the study had", () => {
+      const { normal } = seededNoise(17);
+      let clear = 0;
+      for (let i = 0; i < 3000; i++) {
+        const study = studied(
+          Array.from({ length: 4 }, () => 0.1 * normal()),
+          "0.0001 thou",
+        );
+        const { guardBand } = canSettle(instrument("0 thou"), { margin: thou(1), study });
+        if (0.1 * normal() > guardBand.in("thou")) clear += 1;
+      }
+      expectClose(clear / 3000, 0.02275, { abs: 0.0082, because: "3 standard deviations of 3 000 draws" });
+    });
+    it("leaves a study of another instrument, or one hidden by the step, aside and says so", () => {
+      const other = canSettle(mic, { margin: thou(1), study: studied(five, "0.001 thou", "gauge") });
+      expect(other.from).toBe("statement");
+      expect(other.because).toMatch(
+        /stated in rebuild\.json: the study in tables\/repeat\.csv is of the gauge\./,
+      );
+      expectClose(other.guardBand.si, canSettle(mic, { margin: thou(1) }).guardBand.si, rounding);
+      const hidden = canSettle(mic, { margin: thou(1), study: studied([1, 1, 1, 1], "1 thou") });
+      expect(hidden.from).toBe("statement");
+      expect(hidden.because).toMatch(/the step read off hides how well the instrument repeats/);
+    });
+    it("says so where the study names no instrument", () => {
+      const unnamed = repeatabilityStudy(
+        lengthTable(
+          "reading [thou]",
+          five.map((v) => [v]),
+        ),
+      );
+      expect(canSettle(mic, { margin: thou(1), study: unnamed }).because).toMatch(
+        /names no instrument and is taken to be of this one/,
+      );
+    });
   });
   it("rejects a question without a size, with two, or with half a reading", () => {
     expect(() => canSettle(mic, {} as unknown as SettleQuestion)).toThrow(

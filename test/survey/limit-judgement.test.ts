@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { inch, measured, thou } from "../../kernel-helpers/quantity/index.js";
-import { judgeLimit } from "../../kernel-helpers/survey/index.js";
+import { judgeLimit, profileOf, wearBands } from "../../kernel-helpers/survey/index.js";
 import { expectClose } from "../support/expect-close.js";
+import { lengthTable } from "../support/length-table.js";
 import { oneBand } from "../support/one-band.js";
 import { sampleWear } from "../support/sample-results.js";
 
@@ -49,6 +50,44 @@ describe("judgeLimit(wear)", () => {
       abs: 0.15,
       because: "4 standard errors of 0.033 thou",
     });
+  });
+
+  it("does not say yes over a reading that is itself plainly below the limit, and names it", () => {
+    // Twelve stations at two angles; stretches worn so short that most hold one station, taken for one rough band.
+    const rows = [
+      [1, 2.4373, 2.4371],
+      [7, 2.4357, 2.432],
+      [10, 2.436, 2.4328],
+      [14, 2.4373, 2.4373],
+      [21, 2.4374, 2.4373],
+      [33, 2.4373, 2.4372],
+      [42, 2.4371, 2.4374],
+      [54, 2.4373, 2.4371],
+      [59, 2.4361, 2.4355],
+      [63, 2.4359, 2.4354],
+      [66, 2.4361, 2.4353],
+      [72, 2.4372, 2.4372],
+    ];
+    const profile = profileOf(
+      lengthTable("station [in], diameter @ 0 deg [in], diameter @ 90 deg [in]", rows),
+      { readingUncertainty: thou(0.15), stationUncertainty: thou(20) },
+    );
+    const coarse = { ...wearBands(profile, { nominal: inch(2.4375) }), limit: inch(2.4325) };
+    const below = profile.readings.findIndex(({ diameter }) => diameter < inch(2.4321));
+    for (const judged of judgeLimit(coarse).filter(({ margin, expanded }) => margin > expanded)) {
+      const inIt = judged.band.from <= inch(7) && judged.band.to >= inch(7);
+      expect([judged.outcome, judged.contradictedBy]).toEqual(
+        inIt ? ["cannot tell yet", below] : ["yes", undefined],
+      );
+    }
+    const outcomes = judgeLimit(coarse).map(({ outcome }) => outcome);
+    expect(outcomes).not.toEqual(outcomes.map(() => "yes"));
+    // A limit that no reading is below of by more than its own uncertainty is kept as the fit says.
+    expect(
+      judgeLimit({ ...coarse, limit: inch(2.432) }).every(
+        ({ contradictedBy }) => contradictedBy === undefined,
+      ),
+    ).toBe(true);
   });
 
   it("gives nothing to judge without a limit", () => {

@@ -88,6 +88,7 @@ body{margin:0;padding:0;border:0;outline:0;max-width:none;font-size:10pt}
 #with-code,label[for=with-code]{display:none}.head{padding-top:0}
 main>section.sheet{break-before:page;margin-top:0}
 .cell,.error,.failure,tr,figure,.jb-verdict{break-inside:avoid}.cell:has(table,pre){break-inside:auto}
+.jb :is(caption,thead){break-after:avoid}.jb .jb-scroll summary{display:none}
 pre,.scroll{overflow:visible;white-space:pre-wrap;max-height:none}
 .paper{border-color:#999;overflow:visible}.paper.is-live img{display:block}.live{display:none}
 .text a[href^=http]::after{content:" (" attr(href) ")";font-size:.85em}}

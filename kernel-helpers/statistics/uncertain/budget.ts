@@ -22,6 +22,8 @@ export interface Budget {
   readonly rows: readonly BudgetRow[];
   /** Whether any two of them are correlated: the shares then hold their part of the covariances. */
   readonly isCorrelated: boolean;
+  /** Set where value and sources are lengths over lengths, as a taper is: shown in thou per foot or µm per 100 mm. */
+  readonly slope?: true;
 }
 
 /** One source in a budget. */
@@ -43,6 +45,10 @@ export interface BudgetOptions {
   readonly title?: string;
   /** Share covered by the expanded uncertainty, between 0 and 1; default 0.95 [-]. */
   readonly coverage?: number;
+  /** Of the combined uncertainty, where all sources rest on one estimate of scatter; default Welch–Satterthwaite [-]. */
+  readonly degreesOfFreedom?: number;
+  /** Whether the value and all its sources are lengths over lengths; default not. */
+  readonly slope?: boolean;
 }
 
 /**
@@ -52,6 +58,8 @@ export interface BudgetOptions {
  *
  * @param of  an uncertain value with at least one source
  * @param options.coverage  share covered by the expanded uncertainty, between 0 and 1, default 0.95 [-]
+ * @param options.degreesOfFreedom  of the combined uncertainty, > 0, where the sources share one estimate of scatter [-]
+ * @param options.slope  whether value and sources are lengths over lengths, as a taper is; changes nothing but how they are shown [-]
  * @returns the budget
  * @throws TypeError   it is no uncertain value
  * @throws RangeError  it is exact and has no budget, or the coverage is not between 0 and 1
@@ -62,10 +70,11 @@ export interface BudgetOptions {
  * @source JCGM 100:2008 (GUM), 5.1.3, 7.2.1 and table H.1
  */
 export function budget(of: AnyUncertain, options: BudgetOptions = {}): Budget {
-  const { title = "Uncertainty budget", coverage = 0.95 } = options;
+  const { title = "Uncertainty budget", coverage = 0.95, slope = false } = options;
   if (!isUncertainValue(of))
     throw new TypeError(`budget: an uncertain value was expected, got ${String(of)}`);
-  const { value, standardUncertainty, degreesOfFreedom, sources } = of;
+  const { value, standardUncertainty, sources } = of;
+  const { degreesOfFreedom = of.degreesOfFreedom } = options;
   if (sources.length === 0)
     throw new RangeError(`budget: the value must have an uncertain source, got the exact ${value}`);
   const k = coverageFactor(coverage, degreesOfFreedom);
@@ -96,6 +105,7 @@ export function budget(of: AnyUncertain, options: BudgetOptions = {}): Budget {
         Math.abs(share * siOf(standardUncertainty) ** 2 - contribution ** 2) >
         1e-9 * siOf(standardUncertainty) ** 2,
     ),
+    ...(slope ? { slope: true as const } : {}),
   });
 }
 

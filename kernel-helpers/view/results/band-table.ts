@@ -1,9 +1,9 @@
-import { formatFixed, type Length, type Measured, measured } from "../../quantity/index.js";
+import type { Length } from "../../quantity/index.js";
 import type { BandEdge, WearBand, WearBands } from "../../survey/profile-types.js";
 import type { TableBlock, TableRow } from "../blocks.js";
-import { plusMinus } from "../format-measured.js";
+import { bareMeasured } from "./bare-measured.js";
 import { percentText } from "./percent-text.js";
-import { nominalText, type ShownUnits, stationText } from "./shown-units.js";
+import { nominalText, placeText, type ShownUnits, stationText } from "./shown-units.js";
 
 /** The bands of a shaft, one a row: where each lies, and how far it is worn. */
 export function bandTable({ bands, edges, nominal }: WearBands, units: ShownUnits): TableBlock {
@@ -25,9 +25,6 @@ export function bandTable({ bands, edges, nominal }: WearBands, units: ShownUnit
   };
 }
 
-/** Decimals of a place between two stations. */
-const placeDecimals = { inch: 2, mm: 1 } as const;
-
 function bandRow(band: WearBand, edge: BandEdge | undefined, units: ShownUnits): TableRow {
   const { number, from, to, state, diameter, depth } = band;
   const along = (length: Length): string => stationText(length, units);
@@ -36,8 +33,8 @@ function bandRow(band: WearBand, edge: BandEdge | undefined, units: ShownUnits):
     `${along(from)} – ${along(to)}`,
     edge === undefined ? "end of survey" : edgeText(edge, units),
     state,
-    bare(diameter, units.size),
-    depth === undefined ? "no nominal" : bare(depth, units.small),
+    bareMeasured(diameter, units.size),
+    depth === undefined ? "no nominal" : bareMeasured(depth, units.small),
   ];
   return state === "worn" ? { cells, mark: "warn" } : { cells };
 }
@@ -45,17 +42,11 @@ function bandRow(band: WearBand, edge: BandEdge | undefined, units: ShownUnits):
 /** "13 – 14 (98 %)"; and where it may as well be elsewhere "13 – 14 (61 %), 12.07 – 13.94 (95 %)". */
 function edgeText({ after, before, probability, interval, reach }: BandEdge, units: ShownUnits): string {
   const along = (at: Length): string => stationText(at, units);
-  const place = (at: Length): string => formatFixed(at.in(units.size), placeDecimals[units.size]);
+  const place = (at: Length): string => placeText(at, units);
   const gap = `${along(after)} – ${along(before)}`;
   if (probability === undefined) return gap;
   const wide = interval && `${along(interval.after)} – ${along(interval.before)}`;
   const elsewhere =
     reach === undefined || wide === gap ? "" : `, ${place(reach.low)} – ${place(reach.high)} (95\u00a0%)`;
   return `${gap} (${percentText(probability)})${elsewhere}`;
-}
-
-/** Value and expanded uncertainty, the unit being that of the column. */
-function bare(length: Measured<Length>, unit: ShownUnits["size" | "small"]): string {
-  const { value, standardUncertainty, degreesOfFreedom } = length;
-  return plusMinus(measured(value.in(unit), standardUncertainty.in(unit), degreesOfFreedom));
 }

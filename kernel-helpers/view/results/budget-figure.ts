@@ -3,7 +3,7 @@ import { formatFixed } from "../../quantity/index.js";
 import type { Budget } from "../../statistics/index.js";
 import type { FigureBlock } from "../blocks.js";
 import { ink, seriesLook } from "../palette.js";
-import { inUnit, twoDigits, uncertaintyUnit } from "./budget-units.js";
+import { budgetUnit, inUnit, twoDigits } from "./budget-units.js";
 import { tidy } from "./plot-parts.js";
 import { plotText } from "./plot-text.js";
 
@@ -11,7 +11,7 @@ const mostBars = 15;
 
 /** An uncertainty budget as bars: what each source contributes, and the combined uncertainty for comparison. */
 export function budgetFigure(budget: Budget): FigureBlock {
-  const unit = uncertaintyUnit(budget.value);
+  const unit = budgetUnit(budget);
   const shown = budget.rows.slice(0, mostBars);
   const bars = [
     ...shown.map((row) => ({

@@ -9,6 +9,7 @@ import {
   unitNamed,
   unitSystem,
 } from "../../quantity/index.js";
+import type { Budget } from "../../statistics/index.js";
 
 type Plain = AnyQuantity | number;
 
@@ -27,6 +28,14 @@ export function uncertaintyUnit(of: Plain): TableUnit {
     return { size: si, symbol };
   }
   return valueUnit(of);
+}
+
+/** The unit of a budget's uncertainties: that of the value, or for a slope thousandths per foot or µm per 100 mm. */
+export function budgetUnit({ value, slope }: Budget): TableUnit {
+  if (slope !== true) return uncertaintyUnit(value);
+  return unitSystem() === "inch"
+    ? { size: 0.001 / 12, symbol: "thou per foot" }
+    : { size: 1e-5, symbol: "µm per 100 mm" };
 }
 
 /** The unit in which a value itself is shown. */

@@ -4,13 +4,20 @@ import type { WearBands } from "../../survey/profile-types.js";
 import type { VerdictBlock } from "../blocks.js";
 import { angleText } from "./angle-text.js";
 import { listText } from "./count-text.js";
-import { nominalText, type ShownUnits, sizeText, smallUncertainty, stationText } from "./shown-units.js";
+import {
+  nominalText,
+  type ShownUnits,
+  sizeText,
+  smallText,
+  smallUncertainty,
+  stationText,
+} from "./shown-units.js";
 
 /** Whether the shaft keeps above its limit everywhere, as a verdict with margin, probability and what to read next. */
 export function limitVerdict(wear: WearBands, units: ShownUnits): VerdictBlock[] {
   const judged = judgeLimit(wear);
   const worst = [...judged].sort(
-    (a, b) => b.probabilityBelow - a.probabilityBelow || a.margin.si - b.margin.si,
+    (a, b) => doubt(b) - doubt(a) || b.probabilityBelow - a.probabilityBelow || a.margin.si - b.margin.si,
   )[0];
   if (worst === undefined || wear.limit === undefined) return [];
   const limit = nominalText(wear.limit, units);
@@ -23,7 +30,12 @@ export function limitVerdict(wear: WearBands, units: ShownUnits): VerdictBlock[]
     "cannot tell yet": `Whether the shaft is above its limit of ${limit} cannot be told yet: ${of("cannot tell yet")}.`,
   }[outcome];
   return [
-    { type: "verdict", outcome, text, because: `${because(worst, units)}${nextReading(worst, units)}` },
+    {
+      type: "verdict",
+      outcome,
+      text,
+      because: `${because(worst, units)}${contradiction(worst, wear, units)}${nextReading(worst, units)}`,
+    },
   ];
 }
 
@@ -33,6 +45,19 @@ function because(judgement: LimitJudgement, units: ShownUnits): string {
   const angle = band.smallestAngle === undefined ? "" : ` at ${angleText(band.smallestAngle)}`;
   const [off, u] = formatWithUncertainty(Math.abs(margin.in(units.small)), expanded.in(units.small));
   return `The worst is band ${band.number}, ${sizeText(diameter, units)} at station ${stationText(station, units)}${angle}: ${off} ± ${u} ${units.smallSymbol} (95 %) ${side} the limit. Probability that it is below: ${percent(probabilityBelow)}.`;
+}
+
+/** How likely a band is below the limit; where one of its readings says so against the fit, it is as open as can be. */
+function doubt({ probabilityBelow, contradictedBy }: LimitJudgement): number {
+  return contradictedBy === undefined ? probabilityBelow : Math.max(0.5, probabilityBelow);
+}
+
+/** The reading that says otherwise, where one does. */
+function contradiction({ contradictedBy, band }: LimitJudgement, wear: WearBands, units: ShownUnits): string {
+  if (contradictedBy === undefined || wear.limit === undefined) return "";
+  const { line, diameter, station, angle } = wear.profile.readings[contradictedBy]!;
+  const at = `station ${stationText(station, units)}${angle === undefined ? "" : ` at ${angleText(angle)}`}`;
+  return ` But the reading on line ${line} of ${wear.profile.file}, ${sizeText(diameter, units)} at ${at}, lies ${smallText(wear.limit.minus(diameter), units)} below it: band ${band.number} as found does not describe it. Read there again, and once more on each side of it, so that a short worn stretch has two stations of its own.`;
 }
 
 /** What to do next, in words. */

@@ -3,10 +3,11 @@ import type { DrawingBlock } from "../blocks.js";
 import type { Point, Shape } from "../drawing/drawing.js";
 import { type ShownUnits, stationText } from "./shown-units.js";
 
-const width = 720;
+/** So wide that a telephone shows it whole, its letters still to be read. */
+const width = 430;
 const left = 30;
-const right = 690;
-const centre = 118;
+const right = 400;
+const centre = 134;
 /** Half the height at which the largest diameter is drawn [px]. */
 const tallest = 44;
 /** The least diameter is drawn so much lower at least, or in its true ratio where that shows by itself. */
@@ -57,8 +58,7 @@ export function nextReadingsDrawing(found: NextReadings, units: ShownUnits): Dra
             ({ station }): Shape => ({
               type: "text",
               at: [x(station.si), centre + tallest + 24],
-              text: stationText(station, units),
-              size: "small",
+              text: `${stationText(station, units)} ${units.sizeSymbol}`,
               anchor: "middle",
             }),
           ),
@@ -89,7 +89,7 @@ function spread(places: readonly { readonly x: number; readonly number: number }
   for (const place of [...places].sort((a, b) => a.x - b.x)) {
     const before = marks[marks.length - 1];
     const close = before !== undefined && place.x - before.x < 16;
-    marks.push({ ...place, row: close ? (before.row + 1) % 2 : 0 });
+    marks.push({ ...place, row: close ? (before.row + 1) % 3 : 0 });
   }
   return marks;
 }

@@ -1,15 +1,16 @@
-import { formatNumber, measured } from "../../quantity/index.js";
+import { formatNumber, type Measured, measured, unitSystem } from "../../quantity/index.js";
 import { type AnyUncertain, type Budget, budget } from "../../statistics/index.js";
 import type { Presentation } from "../blocks.js";
 import { formatMeasured } from "../format-measured.js";
 import { budgetFigure } from "./budget-figure.js";
 import { budgetTable, degreesText } from "./budget-table.js";
-import { twoDigits, uncertaintyUnit } from "./budget-units.js";
+import { budgetUnit, twoDigits } from "./budget-units.js";
+import { scaled } from "./scaled.js";
 
 /** An uncertainty budget: the result, what governs it, the table of sources, and the bars. */
 export function presentBudget(shown: Budget): Presentation {
-  const { value, standardUncertainty, degreesOfFreedom, coverage, coverageFactor, expanded } = shown;
-  const unit = uncertaintyUnit(value);
+  const { standardUncertainty, degreesOfFreedom, coverage, coverageFactor, expanded } = shown;
+  const unit = budgetUnit(shown);
   const percent = `${formatNumber(coverage * 100)} %`;
   return Object.freeze<Presentation>({
     title: shown.title,
@@ -19,7 +20,7 @@ export function presentBudget(shown: Budget): Presentation {
         facts: [
           {
             label: "result",
-            value: formatMeasured(measured(value, standardUncertainty, degreesOfFreedom), { coverage }),
+            value: resultText(shown),
           },
           { label: "combined standard uncertainty", value: twoDigits(standardUncertainty, unit) },
           {
@@ -40,6 +41,13 @@ export function presentBudget(shown: Budget): Presentation {
 export function presentUncertain(value: AnyUncertain): Presentation {
   if (value.sources.length > 0) return presentBudget(budget(value));
   return Object.freeze<Presentation>({ title: `${value.value}, taken as exact`, blocks: [] });
+}
+
+function resultText({ value, standardUncertainty, degreesOfFreedom, coverage, slope }: Budget): string {
+  const found = measured(value, standardUncertainty, degreesOfFreedom);
+  if (slope !== true) return formatMeasured(found, { coverage });
+  const [factor, unit] = unitSystem() === "inch" ? [12, "in per foot"] : [100, "mm per 100 mm"];
+  return formatMeasured(scaled(found as Measured<number>, factor), { coverage }).replace(" (", ` ${unit} (`);
 }
 
 /** Which source to work on, in words. */

@@ -1,4 +1,4 @@
-import { formatFixed, formatNumber } from "../../quantity/index.js";
+import { formatFixed, formatNumber, measured } from "../../quantity/index.js";
 import type {
   CalibrationLine,
   CorrectedReading,
@@ -6,10 +6,13 @@ import type {
   InstrumentVerdict,
   RepeatabilityStudy,
 } from "../../survey/instrument-study-types.js";
+import { betweenSmall } from "../../survey/run-out-text.js";
 import type { Fact, Presentation } from "../blocks.js";
 import { formatMeasured, plusMinus } from "../format-measured.js";
+import { bareMeasured } from "./bare-measured.js";
+import { degreesText } from "./budget-table.js";
 import { chanceText } from "./chance-text.js";
-import { shownUnits, sizeText, smallText, smallUncertainty, systemOfLength } from "./shown-units.js";
+import { type ShownUnits, shownUnits, sizeText, smallUncertainty, systemOfLength } from "./shown-units.js";
 import { warningBlocks } from "./warning-blocks.js";
 
 /** A repeatability study: what the readings of one place say of instrument and hand. */
@@ -79,7 +82,7 @@ export function presentInstrumentComparison(found: InstrumentComparison): Presen
           },
           {
             label: "limits of agreement",
-            value: `${smallText(limits.low, units)} to ${smallText(limits.high, units)}`,
+            value: betweenSmall(limits, units.system),
             note: "bias ± 1.96 standard deviations",
           },
           ...(spread === undefined
@@ -109,15 +112,15 @@ export function presentCalibrationLine(found: CalibrationLine): Presentation {
         type: "table",
         caption: "Error by the line, to be taken off a reading, ± U (95 %)",
         columns: [
-          { title: "reading", align: "right" },
-          { title: "error", align: "right" },
-          { title: "corrected", align: "right" },
+          { title: "reading", unit: units.sizeSymbol, align: "right" },
+          { title: "error", unit: units.smallSymbol, align: "right" },
+          { title: "corrected", unit: units.sizeSymbol, align: "right" },
         ],
         rows: found.corrections.map(({ reading, error, value }) => ({
           cells: [
-            sizeText(reading, units),
-            plusMinus(error, { unit: units.small }),
-            plusMinus(value, { unit: units.size }),
+            formatFixed(reading.in(units.size), units.decimals),
+            bareMeasured(error, units.small),
+            bareMeasured(value, units.size),
           ],
         })),
       },
@@ -126,8 +129,8 @@ export function presentCalibrationLine(found: CalibrationLine): Presentation {
         facts: [
           {
             label: "slope",
-            value: `${formatNumber(found.line.slope * 1000, 3)} thousandths of the size`,
-            note: `${found.count} gauges, ${formatNumber(found.line.degreesOfFreedom)} degrees of freedom`,
+            value: slopeText(found, units),
+            note: `how the error grows with the size; ${found.count} gauges, ${formatNumber(found.line.degreesOfFreedom)} degrees of freedom`,
           },
         ],
       },
@@ -147,12 +150,22 @@ export function presentCorrectedReading(found: CorrectedReading): Presentation {
         facts: [
           { label: "as read", value: sizeText(found.reading, units) },
           { label: "error taken off", value: formatMeasured(found.error, { unit: units.small }) },
-          { label: "corrected", value: formatMeasured(found.value, { unit: units.size }) },
+          {
+            label: "corrected",
+            value: formatMeasured(found.value, { unit: units.size }),
+            note: "uncertain by what the gauges leave open; how well the reading itself repeats comes on top where it was not given",
+          },
         ],
       },
       ...warningBlocks(found.warnings),
     ],
   });
+}
+
+function ratioNote({ clear }: InstrumentVerdict): string {
+  return clear === undefined
+    ? "half the tolerance over the guard band: test uncertainty ratio"
+    : "margin over the guard band";
 }
 
 /** Whether an instrument can settle a question. */
@@ -171,11 +184,19 @@ export function presentInstrumentVerdict(found: InstrumentVerdict): Presentation
             note: "one standard deviation, with the readings asked",
           },
           {
+            label: "of one reading",
+            value: smallUncertainty(found.readingUncertainty, units),
+            note:
+              found.from === "study"
+                ? "repeatability as studied, and rounding"
+                : "repeatability as stated in rebuild.json, and rounding",
+          },
+          {
             label: "guard band",
             value: smallUncertainty(found.guardBand, units),
-            note: "U, k = 2 (ISO 14253-1)",
+            note: `U, k = ${formatNumber(found.coverageFactor, 3)} for ${degreesText(found.degreesOfFreedom)} degrees of freedom (ISO 14253-1)`,
           },
-          { label: "ratio", value: formatFixed(found.ratio, 1), note: "test uncertainty ratio" },
+          { label: "ratio", value: formatFixed(found.ratio, 1), note: ratioNote(found) },
           ...(found.readingsNeeded === undefined
             ? []
             : [{ label: "independent readings that would be enough", value: String(found.readingsNeeded) }]),
@@ -184,4 +205,15 @@ export function presentInstrumentVerdict(found: InstrumentVerdict): Presentation
       ...warningBlocks(found.warnings),
     ],
   });
+}
+
+/** Thousandths of an inch for each inch, or micrometres for each 100 mm, with U (95 %). */
+function slopeText({ line }: CalibrationLine, { system }: ShownUnits): string {
+  const scale = system === "inch" ? 1000 : 100_000;
+  const slope = measured(
+    line.slope * scale,
+    line.uSlope * scale,
+    line.scaled ? line.degreesOfFreedom : Number.POSITIVE_INFINITY,
+  );
+  return `${plusMinus(slope)} ${system === "inch" ? "thou per in" : "µm per 100 mm"} (95 %)`;
 }

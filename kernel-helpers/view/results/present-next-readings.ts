@@ -44,6 +44,7 @@ function list(found: NextReadings, units: ShownUnits): TableBlock {
   return {
     type: "table",
     caption: "Best place first; standard uncertainty after it is read",
+    stacked: true,
     columns: [
       { title: "mark", align: "right" },
       { title: "station", unit: units.sizeSymbol, align: "right" },

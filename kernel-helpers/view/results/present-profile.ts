@@ -40,10 +40,13 @@ export function presentProfile(profile: Profile): Presentation {
 
 function stationTable(profile: Profile, units: ShownUnits): TableBlock {
   const angles = profile.angles.length === 0 ? [""] : profile.angles.map(angleText);
+  // Where each station was read once there is neither a mean nor an ovality to tell.
+  const several = profile.stations.some(({ readings }) => readings.length > 1);
   return {
     type: "table",
-    caption:
-      "Diameters at 20 °C. Ovality is the largest less the smallest diameter over the angles. Mean and ovality are of all readings, as read: only the wear bands tell which of them are gross.",
+    caption: several
+      ? "Diameters at 20 °C. Ovality is the largest less the smallest diameter over the angles. Mean and ovality are of all readings, as read: only the wear bands tell which of them are gross."
+      : "Diameters at 20 °C, as read: only the wear bands tell which of them are gross.",
     columns: [
       { title: "station", unit: units.sizeSymbol, align: "right" },
       ...angles.map((angle) => ({
@@ -51,15 +54,19 @@ function stationTable(profile: Profile, units: ShownUnits): TableBlock {
         unit: units.sizeSymbol,
         align: "right" as const,
       })),
-      { title: "mean", unit: units.sizeSymbol, align: "right" },
-      { title: "ovality", unit: units.smallSymbol, align: "right" },
-      { title: "lines", align: "left" },
+      ...(several
+        ? ([
+            { title: "mean", unit: units.sizeSymbol, align: "right" },
+            { title: "ovality", unit: units.smallSymbol, align: "right" },
+          ] as const)
+        : []),
+      { title: several ? "lines" : "line", align: "left" },
       { title: "remark", align: "left" },
     ],
     rows: profile.stations
       .slice(0, mostRows)
-      .map((s) => ({ cells: stationCells(s, profile, angles, units) })),
-    showRows: 12,
+      .map((s) => ({ cells: stationCells(s, profile, angles, units, several) })),
+    showRows: 24,
   };
 }
 
@@ -68,6 +75,7 @@ function stationCells(
   profile: Profile,
   angles: readonly string[],
   units: ShownUnits,
+  several: boolean,
 ): string[] {
   const readings = indices.map((index) => profile.readings[index]!);
   const size = (length: Length): string => formatFixed(length.in(units.size), units.decimals);
@@ -79,8 +87,7 @@ function stationCells(
       const here = readings.filter((reading) => angleText(reading.angle) === angle);
       return here.length === 0 ? "–" : here.map(({ diameter }) => size(diameter)).join(", ");
     }),
-    size(mean),
-    ovality === undefined ? "–" : smallNumber(ovality, units.small),
+    ...(several ? [size(mean), ovality === undefined ? "–" : smallNumber(ovality, units.small)] : []),
     [...new Set(readings.map(({ line }) => line))].join(", "),
     remarks.join("; "),
   ];

@@ -71,6 +71,7 @@ import type { Profile, TaperFit, WearBands } from "../../survey/profile-types.js
 import type { Ovality, Roundness } from "../../survey/roundness-types.js";
 import type { RunOut } from "../../survey/run-out-types.js";
 import type { WornSide } from "../../survey/run-out-worn-side.js";
+import type { SurveyReport } from "../../survey/survey-report-types.js";
 import type { Table } from "../../survey/table.js";
 import type { TaperIdentity, TaperSetting } from "../../survey/taper-setting-types.js";
 import type { Presentation } from "../blocks.js";
@@ -167,6 +168,7 @@ import {
   presentStressConcentration,
 } from "./present-shaft-strength.js";
 import { presentShaftsCompared } from "./present-shafts-compared.js";
+import { presentSurveyReport } from "./present-survey-report.js";
 import { presentTable } from "./present-table.js";
 import { presentTaper } from "./present-taper.js";
 import { presentTaperIdentity } from "./present-taper-identity.js";
@@ -223,6 +225,7 @@ type Result =
   | RunOut
   | WornSide
   | NextReadings
+  | SurveyReport
   | RepeatabilityStudy
   | InstrumentComparison
   | CalibrationLine
@@ -313,6 +316,7 @@ const looks: { readonly [K in Result["kind"]]: (result: Extract<Result, { kind: 
   "run-out": presentRunOut,
   "worn side": presentWornSide,
   "next readings": presentNextReadings,
+  "survey report": presentSurveyReport,
   "repeatability study": presentRepeatability,
   "instrument comparison": presentInstrumentComparison,
   "calibration line": presentCalibrationLine,

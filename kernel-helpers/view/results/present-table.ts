@@ -85,7 +85,7 @@ function readings(table: Table): TableBlock {
     rows: shown.map((line, row) => ({
       cells: [String(line), ...table.columns.map(({ text }) => text[row] ?? "")],
     })),
-    showRows: 12,
+    showRows: 24,
   };
 }
 

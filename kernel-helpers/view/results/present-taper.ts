@@ -96,6 +96,6 @@ function readingTable({ readings }: TaperFit, units: ShownUnits): TableBlock {
         formatFixed(residual.in(units.small), units.small === "thou" ? 2 : 1),
       ],
     })),
-    showRows: 12,
+    showRows: 24,
   };
 }

@@ -54,6 +54,11 @@ export function stationText(station: Length, { size }: ShownUnits): string {
   return formatNumber(station.in(size), 7);
 }
 
+/** A place that is known no closer than that along the shaft, without unit: "12.07", "306.8". */
+export function placeText(place: Length, { system, size }: ShownUnits): string {
+  return formatFixed(place.in(size), system === "inch" ? 2 : 1);
+}
+
 /** A diameter as a scale shows it, with unit: "2.4372 in", "61.905 mm". */
 export function sizeText(length: Length, { size, sizeSymbol, decimals }: ShownUnits): string {
   return `${formatFixed(length.in(size), decimals)} ${sizeSymbol}`;

@@ -39,7 +39,7 @@ describe("present(table)", () => {
     ]);
     expect(table!.rows.length).toBe(41);
     expect(table!.rows[0]!.cells.slice(0, 2)).toEqual(["8", "0.0"]);
-    expect(table!.showRows).toBe(12);
+    expect(table!.showRows).toBe(24);
   });
 
   it("shows instrument, temperature, part and remarks, and the reader's doubts", () => {
@@ -111,16 +111,20 @@ describe("present(wear)", () => {
     expect(tables(sampleWear("metric"))[1]!.columns[1]!.unit).toBe("µm per 100 mm");
   });
 
-  it("puts a dash for angles that are not known, and says that ovality needs two", () => {
+  it("puts a dash for angles that are not known, and leaves out what one angle cannot tell", () => {
     const wear = sampleWear();
-    const bands = wear.bands.map((band) => ({
+    const atOneAngle = wear.bands.map((band) => ({
       ...band,
       ovality: undefined,
       smallestAngle: undefined,
       smallest: { ...band.smallest, angle: undefined },
     }));
-    const [row] = tables({ ...wear, bands })[1]!.rows;
+    const some = [atOneAngle[0]!, ...wear.bands.slice(1)];
+    const [row] = tables({ ...wear, bands: some })[1]!.rows;
     expect([row!.cells[2], row!.cells[3], row!.cells[6]]).toEqual(["one angle", "–", "–"]);
+    const { columns, caption } = tables({ ...wear, bands: atOneAngle })[1]!;
+    expect(columns.map(({ title }) => title)).toEqual(["band", "slope", "smallest reading", "at station"]);
+    expect(caption).toMatch(/Read at one angle: nothing is known of roundness/);
   });
 
   it("lists gross readings with line, read, expected, off by and the likely slip", () => {
