@@ -47,5 +47,3 @@ export * from "./survey/index.js";
 export { type Caution, type CautionTopic, caution } from "./view/caution.js";
 // What stands where a reading is still to be taken.
 export { notYet } from "./view/not-yet.js";
-// How far a long cell has come, while it runs.
-export { type Progress, showProgress } from "./view/show-progress.js";

@@ -30,8 +30,13 @@ export interface ClearanceMapOptions extends Omit<RunningFilmOptions, "diametral
   readonly loadUncertainty?: Force;
   /** Clearances looked at; default 25. */
   readonly steps?: number;
-  /** Told after each film how many of all are done. */
-  readonly progress?: (done: number, of: number) => void;
+}
+
+/** How many of the films are worked out. */
+export interface FilmStep {
+  readonly what: "films";
+  readonly done: number;
+  readonly of: number;
 }
 
 /**
@@ -48,16 +53,26 @@ export interface ClearanceMapOptions extends Omit<RunningFilmOptions, "diametral
  * @source see `runningFilm`
  */
 export function clearanceMap(options: ClearanceMapOptions): ClearanceMap {
-  const {
-    clearances,
-    oils,
-    intended,
-    clearanceUncertainty,
-    loadUncertainty,
-    steps = 25,
-    progress,
-    ...box
-  } = options;
+  const films = clearanceMapInSteps(options);
+  for (;;) {
+    const step = films.next();
+    if (step.done === true) return step.value;
+  }
+}
+
+/**
+ * As `clearanceMap`, in steps: it rests after each film and tells how far it is, so that a sheet may show it:
+ * `await inSteps(clearanceMapInSteps({ ... }))`.
+ *
+ * Valid when: as `clearanceMap`, which gives the same to the last digit.
+ *
+ * @param options  as `clearanceMap`
+ * @returns steps { what, done, of } [-], and in the end what `clearanceMap` returns
+ * @throws RangeError  as `clearanceMap`, at the first step or at the film it concerns
+ * @source see `clearanceMap`
+ */
+export function* clearanceMapInSteps(options: ClearanceMapOptions): Generator<FilmStep, ClearanceMap> {
+  const { clearances, oils, intended, clearanceUncertainty, loadUncertainty, steps = 25, ...box } = options;
   const [from, to] = clearances;
   if (!(from.si > 0 && to.si > from.si))
     throw new RangeError(`clearanceMap: clearances must grow from above 0, got ${from} to ${to}`);
@@ -65,33 +80,21 @@ export function clearanceMap(options: ClearanceMapOptions): ClearanceMap {
   if (!(Number.isInteger(steps) && steps >= 2))
     throw new RangeError(`clearanceMap: steps must be a whole number of at least 2, got ${steps}`);
   let done = 0;
-  const told = <T>(found: T): T => {
-    done += 1;
-    progress?.(done, steps * oils.length);
-    return found;
-  };
-  return Object.freeze({
-    kind: "clearance map",
-    intended,
-    oils: Object.freeze(
-      oils.map((oil) =>
-        Object.freeze({
-          oil: oil.name,
-          atIntended: intended && ifAny(() => foretold({ ...options, oil, diametralClearance: intended })),
-          films: Object.freeze(
-            Array.from({ length: steps }, (_, i) => {
-              const si = from.si + ((to.si - from.si) * i) / (steps - 1);
-              const diametralClearance = quantityFromSi("length", si, from.writtenIn as never);
-              return Object.freeze({
-                diametralClearance,
-                film: told(ifAny(() => runningFilm({ ...box, oil, diametralClearance }))),
-              });
-            }),
-          ),
-        }),
-      ),
-    ),
-  });
+  const mapped: ClearanceMap["oils"][number][] = [];
+  for (const oil of oils) {
+    const atIntended = intended && ifAny(() => foretold({ ...options, oil, diametralClearance: intended }));
+    const films: ClearanceMap["oils"][number]["films"][number][] = [];
+    for (let i = 0; i < steps; i++) {
+      const si = from.si + ((to.si - from.si) * i) / (steps - 1);
+      const diametralClearance = quantityFromSi("length", si, from.writtenIn as never);
+      const film = ifAny(() => runningFilm({ ...box, oil, diametralClearance }));
+      films.push(Object.freeze({ diametralClearance, film }));
+      done += 1;
+      yield { what: "films", done, of: steps * oils.length };
+    }
+    mapped.push(Object.freeze({ oil: oil.name, atIntended, films: Object.freeze(films) }));
+  }
+  return Object.freeze({ kind: "clearance map", intended, oils: Object.freeze(mapped) });
 }
 
 /** The film of one oil at the clearance intended. */

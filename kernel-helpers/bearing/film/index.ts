@@ -1,7 +1,13 @@
 // The oil film and what it makes of a bearing.
 
 export { type AirRoundBox, boxCooling } from "./box-cooling.js";
-export { type ClearanceMap, type ClearanceMapOptions, clearanceMap } from "./clearance-map.js";
+export {
+  type ClearanceMap,
+  type ClearanceMapOptions,
+  clearanceMap,
+  clearanceMapInSteps,
+  type FilmStep,
+} from "./clearance-map.js";
 export { type FilmCurve, filmAt, filmCurve } from "./film-curve.js";
 export { type FilmMap, filmMap } from "./film-map.js";
 export { type FilmState, type FilmSupply, filmState } from "./film-state.js";

@@ -1,5 +1,10 @@
 import { describe, expect, it } from "vitest";
-import { boxCooling, clearanceMap, runningFilm } from "../../../kernel-helpers/bearing/index.js";
+import {
+  boxCooling,
+  clearanceMap,
+  clearanceMapInSteps,
+  runningFilm,
+} from "../../../kernel-helpers/bearing/index.js";
 import { oil } from "../../../kernel-helpers/handbook/index.js";
 import { degF, inch, type Length, lbf, quantity, rpm, thou } from "../../../kernel-helpers/quantity/index.js";
 import { expectClose } from "../../support/expect-close.js";
@@ -40,10 +45,17 @@ describe("clearanceMap(options)", () => {
       expect(thick!.films[i]!.film!.rise.si).toBeGreaterThan(film!.rise.si);
     });
   });
-  it("tells its progress film by film", () => {
+  it("rests after each film in steps, and gives the same", () => {
+    const steps = clearanceMapInSteps({ ...options, steps: 2 });
     const told: string[] = [];
-    clearanceMap({ ...options, steps: 2, progress: (done, of) => told.push(`${done}/${of}`) });
-    expect(told).toEqual(["1/4", "2/4", "3/4", "4/4"]);
+    for (let step = steps.next(); ; step = steps.next()) {
+      if (step.done) {
+        expect(step.value).toEqual(clearanceMap({ ...options, steps: 2 }));
+        break;
+      }
+      told.push(`${step.value.done} of ${step.value.of} ${step.value.what}`);
+    }
+    expect(told).toEqual(["1 of 4 films", "2 of 4 films", "3 of 4 films", "4 of 4 films"]);
   });
   it("foretells the film at the clearance intended, as sure as clearance and load are", () => {
     const sure = { intended: thou(4), clearanceUncertainty: thou(0.4), loadUncertainty: lbf(90) };
