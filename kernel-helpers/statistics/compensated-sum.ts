@@ -1,3 +1,5 @@
+import { requireFiniteList } from "./check.js";
+
 /**
  * Sum that carries along what each addition rounds off, so that its error does not grow with the length.
  *
@@ -7,6 +9,7 @@
  *
  * @param values the numbers to add [any one unit]
  * @returns their sum [unit of values]
+ * @throws RangeError a value is not finite, or the sum overflows
  * @example compensatedSum([1, 1e100, 1, -1e100]) // 2, where plain addition gives 0
  * @source A. Neumaier, Rundungsfehleranalyse einiger Verfahren zur Summation endlicher Summen, ZAMM 54 (1974)
  * 39-51, algorithm IV (from memory)
@@ -14,6 +17,13 @@
 export function compensatedSum(values: readonly number[]): number {
   const sum = new CompensatedSum();
   for (const value of values) sum.add(value);
+  // Looked for only where something went wrong: a check of every value would take longer than the sum.
+  if (!Number.isFinite(sum.value)) {
+    requireFiniteList("compensatedSum", "values", values, 0);
+    throw new RangeError(
+      `compensatedSum: the sum must stay below 1.8e308, got an overflow of ${values.length} values`,
+    );
+  }
   return sum.value;
 }
 

@@ -1,5 +1,6 @@
 import { requireFiniteList, requireSameLength, uncertaintyList } from "./check.js";
 import { leastSquares } from "./least-squares.js";
+import { requireAgreeingRepeats, requireScatter } from "./refusals.js";
 import { studentTCdf } from "./student-t-distribution.js";
 
 /** How far readings bow away from a straight line. */
@@ -38,7 +39,7 @@ export interface Curvature {
  * @param u known standard uncertainty of each y, or one for all [unit of y]; without it the scatter judges
  * @returns sag with its uncertainty, and the probability of so large a bow by chance
  * @throws RangeError fewer than 3 different x, fewer than 4 readings without u, unequal lengths, u not > 0,
- * readings without u that lie on a parabola exactly, or a value that is not finite
+ * readings without u that lie on a parabola exactly, repeats that contradict u, or a value that is not finite
  * @example curvature([0, 1, 2], [0, 1, 0], 0.5).sag // 1
  * @source N. R. Draper, H. Smith, Applied Regression Analysis, 3rd edition, 1998, chapter 12 (polynomials;
  * from memory)
@@ -66,17 +67,23 @@ export function curvature(
     return [1, xi, xi * xi];
   });
   const offset = y[0]!;
-  const fit = leastSquares(
-    design,
-    y.map((v) => v - offset),
-    weights === undefined ? {} : { weights, knownUncertainty: true },
-  );
-  const sag = -fit.coefficients[2]!;
-  const uSag = fit.standardUncertainties[2]!;
-  if (!(uSag > 0))
-    throw new RangeError(
-      `${where}: without u the readings must scatter, got a parabola without scatter; give u`,
+  if (weights !== undefined) requireAgreeingRepeats(where, x, y, weights);
+  const heights = y.map((v) => v - offset);
+  // Ones for weights leave the covariance unscaled, so that an exact parabola is refused under this helper's name.
+  const fit = leastSquares(design, heights, {
+    weights: weights ?? x.map(() => 1),
+    knownUncertainty: true,
+  });
+  if (weights === undefined)
+    requireScatter({ where, model: "a parabola", give: "u" }, fit.residuals, (i) =>
+      design[i]!.reduce(
+        (size, d, j) => size + Math.abs(d * fit.coefficients[j]!),
+        Math.abs(y[i]!) + Math.abs(offset),
+      ),
     );
+  const scale = weights === undefined ? fit.residualStandardDeviation! : 1;
+  const sag = -fit.coefficients[2]!;
+  const uSag = fit.standardUncertainties[2]! * scale;
   const degreesOfFreedom = u === undefined ? fit.degreesOfFreedom : Number.POSITIVE_INFINITY;
   const tValue = sag / uSag;
   return Object.freeze({

@@ -3,6 +3,7 @@ import { requireFiniteList, requireSameLength, uncertaintyList } from "./check.j
 import { chiSquareQuantile } from "./chi-square-distribution.js";
 import { fQuantile } from "./f-distribution.js";
 import { leastSquares } from "./least-squares.js";
+import { requireAgreeingRepeats, requireScatter } from "./refusals.js";
 
 /** What is known beside the readings. */
 export interface FitApproachOptions {
@@ -81,7 +82,7 @@ const farEnd = 1e4;
  * @param options.coverage share covered by the interval, between 0 and 1 [-]
  * @returns end, start, time constant with uncertainties, and the interval of the end
  * @throws RangeError fewer readings than are needed (4; 3 with `start`; one less with `u`), `foretold` without `u`,
- * readings that are all one value, or readings that bend away from an end or not at all: "no end in sight"
+ * readings that are all one value, without u readings on the curve exactly, with it repeats that contradict it, or readings that bend away from an end or not at all: "no end in sight"
  * @example
  * const t = [0, 10, 20, 30, 40, 60];
  * fitApproach(t, t.map((x) => 80 - 60 * Math.exp(-x / 25)), { u: 0.5 }).end.toFixed(6) // "80.000000"
@@ -122,6 +123,14 @@ export function fitApproach(
   if (y.every((value) => value === y[0]))
     throw new RangeError(`${where}: readings that are all ${y[0]} tell nothing of a time constant`);
   const u = uncertaintyList(where, "u", options.u ?? 1, y.length);
+  if (options.u !== undefined)
+    requireAgreeingRepeats(
+      where,
+      t,
+      y,
+      u.map((ui) => 1 / ui ** 2),
+      { x: "t", y: "y" },
+    );
   const problem: Problem = { t, y, u, start, foretold, span, others };
 
   const best = bestTimeConstant(problem, (tau) => linearFit(problem, tau));
@@ -131,6 +140,12 @@ export function fitApproach(
     );
   const refined = refine(problem, best);
   const { end, first, tau } = refined;
+  if (options.u === undefined)
+    requireScatter(
+      { where, model: "the curve", give: "u" },
+      y.map((value, i) => value - valueAt(refined, t[i]!)),
+      (i) => Math.abs(y[i]!) + 2 * Math.abs(end) + Math.abs(first),
+    );
   const sum = sumOfSquares(problem, refined);
   const degreesOfFreedom =
     observations - parameters + others.reduce((count, other) => count + other.y.length - 2, 0);

@@ -40,7 +40,8 @@ const mostSteps = 1000;
  * @param options.scaleByScatter whether ux and uy are known up to a common factor only [-]
  * @returns the line, method "errors in both"; residuals are upright, chiSquare is the minimised sum
  * @throws RangeError fewer than 2 points (3 when scaled), unequal lengths, all x alike, an uncertainty below
- * 0 or both 0, a correlation outside −1 to 1, or a value that is not finite
+ * 0 or both 0, a correlation outside −1 to 1, a value that is not finite, no scatter where it is to scale, or
+ * repeats at one x that contradict the uncertainties stated (`repeatsTest`)
  * @throws Error the iteration did not settle
  * @example fitLineBothErrors([0, 1, 2], [0.1, 0.9, 2.1], { ux: 0.1, uy: 0.1 }).slope // 1.006688888641981
  * @source D. York, Canadian Journal of Physics 44 (1966) 1079-1086; D. York, N. M. Evensen, M. Lopez
@@ -81,6 +82,8 @@ export function fitLineBothErrors(
       const last = yorkStep(x, y, ux, uy, r, slope);
       return lineFitOf(
         {
+          where,
+          uName: "ux and uy in their true size (no scaleByScatter)",
           method: "errors in both",
           through: null,
           slope,
@@ -141,6 +144,9 @@ function yorkStep(
   b: number,
 ): YorkStep {
   const weights = x.map((_, i) => 1 / (uy[i]! ** 2 + b * b * ux[i]! ** 2 - 2 * b * r[i]! * ux[i]! * uy[i]!));
+  // A level line through points without error in y has no weight of its own: there the iteration ends.
+  if (!weights.every(Number.isFinite))
+    return { slope: Number.NaN, x: 0, y: 0, varianceCentre: 0, varianceSlope: 0, weights };
   const total = compensatedSum(weights);
   const meanX = x[0]! + compensatedSum(x.map((v, i) => weights[i]! * (v - x[0]!))) / total;
   const meanY = y[0]! + compensatedSum(y.map((v, i) => weights[i]! * (v - y[0]!))) / total;

@@ -37,7 +37,7 @@ export interface OrthogonalOptions {
  * @param options.ux known standard uncertainty of each x, > 0 [unit of x]
  * @returns the line, method "Deming"; residuals are upright, chiSquare is the minimised sum over ux²
  * @throws RangeError fewer than 3 points (2 with ux), unequal lengths, all x alike, ratio or ux not > 0, no one
- * line, or a value that is not finite
+ * line, a value that is not finite, without ux no scatter, or with it repeats at one x that contradict it
  * @example fitLineDeming([0, 1, 2], [0.1, 0.9, 2.1], { ratio: 4 }).slope // 1.0026723646658608
  * @source W. E. Deming, Statistical Adjustment of Data, Wiley 1943 (from memory); variances: D. York et al.,
  * American Journal of Physics 72 (2004) 367-375, eqs. 13
@@ -57,8 +57,8 @@ export function fitLineDeming(x: readonly number[], y: readonly number[], option
  * @param y readings [the same unit]
  * @param options.u known standard uncertainty of each x and y, > 0 [the same unit]
  * @returns the line, method "orthogonal"; residuals are upright, chiSquare is that of the distances
- * @throws RangeError fewer than 3 points (2 with u), unequal lengths, all x alike, u not > 0, no one line, or a
- * value that is not finite
+ * @throws RangeError fewer than 3 points (2 with u), unequal lengths, all x alike, u not > 0, no one line, a value
+ * that is not finite, without u no scatter, or with it repeats at one x that contradict it
  * @example fitLineOrthogonal([0, 1, 2], [0.1, 0.9, 2.1]).slope // 1.006688888641981
  * @source K. Pearson, Philosophical Magazine (6) 2 (1901) 559-572
  */
@@ -94,6 +94,8 @@ function demingLine(
   const beta = x.map((v, i) => (ratio * (v - sums.x) + slope * (y[i]! - sums.y)) / (ratio + slope * slope));
   return lineFitOf(
     {
+      where,
+      uName,
       method,
       through: null,
       slope,

@@ -6,9 +6,9 @@ import {
   requireSpread,
   uncertaintyList,
 } from "./check.js";
-import { type FitLineOptions, fitLine } from "./fit-line.js";
+import { type FitLineOptions, ordinaryLine } from "./fit-line.js";
 import type { LineFit, Point } from "./line-fit.js";
-import { chanceOf, lineInfluence } from "./line-influence.js";
+import { chanceOf, influenceOf } from "./line-influence.js";
 import { predictLine } from "./predict-line.js";
 
 /** What is known about the readings, and when one is called an outlier. */
@@ -47,6 +47,7 @@ export interface RobustLine {
   readonly settled: boolean;
 }
 
+const where = "fitLineRobust";
 const mostReadings = 2000;
 /** Median of |normal| is 1/1.4826. */
 const toSigma = 1.4826;
@@ -67,6 +68,9 @@ const firstLimit = 2.5;
  * down by halves, and whoever reads it can look each outlier up. Its uncertainty does not know that some were left
  * out by their looks: with honest readings that is rare (falseAlarm).
  *
+ * Without u, readings of which the agreeing half lies on one line exactly are refused: any other, off by one step of
+ * rounding, would be named. So are repeats (`repeatsTest`) of which nothing tells which is wrong.
+ *
  * Valid when: errors in y alone, more than half the readings are sound, at least 5 and at most 2000.
  *
  * @param x positions [unit of x]
@@ -77,7 +81,7 @@ const firstLimit = 2.5;
  * @param options.falseAlarm chance of naming any honest reading, between 0 and 1 [-]
  * @returns the line of the readings that agree, and the outliers by index
  * @throws RangeError fewer than 5 or more than 2000 readings, unequal lengths, all x alike (or all at through.x), u not > 0, falseAlarm not
- * between 0 and 1, or a value that is not finite
+ * between 0 and 1, a value that is not finite, no scatter where u is to be learnt, or repeats that stay contradictory
  * @example fitLineRobust([0, 1, 2, 3, 4, 5], [0, 1.1, 2, 30, 4.1, 5]).outliers.map(({ index }) => index) // [3]
  * @source start: A. F. Siegel, Biometrika 69 (1982) 242-244; scale: P. J. Rousseeuw, A. M. Leroy, Robust Regression
  * and Outlier Detection, 1987, chapter 5 (from memory); naming by falseAlarm/n: Bonferroni
@@ -87,7 +91,6 @@ export function fitLineRobust(
   y: readonly number[],
   options: RobustLineOptions = {},
 ): RobustLine {
-  const where = "fitLineRobust";
   const { falseAlarm = 0.01, scaleByScatter = false, through } = options;
   requireFiniteList(where, "x", x, 5);
   requireFiniteList(where, "y", y, 5);
@@ -129,7 +132,7 @@ export function fitLineRobust(
     );
   return Object.freeze({
     kind: "robust line",
-    fit: fitLine(pick(x, kept), pick(y, kept), optionsOf(side, kept)),
+    fit: ordinaryLine(where, pick(x, kept), pick(y, kept), optionsOf(side, kept)),
     kept: Object.freeze(kept),
     outliers: Object.freeze(outliers),
     settled,
@@ -159,7 +162,9 @@ interface Judged {
 /** Compares each reading with the line of the (other) readings kept. */
 function judge(side: Sides, kept: readonly number[]): Judged[] {
   const { x, y, u, known } = side;
-  const { fit, points } = lineInfluence(pick(x, kept), pick(y, kept), optionsOf(side, kept));
+  // Repeats may contradict each other until the wrong one is put aside.
+  const options: FitLineOptions = { ...optionsOf(side, kept), contradictions: "keep" };
+  const { fit, points } = influenceOf(where, pick(x, kept), pick(y, kept), options);
   const place = new Map(kept.map((i, k) => [i, k]));
   return x.map((xi, index): Judged => {
     const k = place.get(index);

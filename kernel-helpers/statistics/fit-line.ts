@@ -22,6 +22,11 @@ export interface FitLineOptions {
    * True when only the ratios of u are known: uncertainties are then scaled by the scatter. Default false.
    */
   readonly scaleByScatter?: boolean;
+  /**
+   * What to do with readings of one x that contradict each other (`repeatsTest`): "refuse" them (default), or "keep"
+   * them, for a search that will put the wrong one aside.
+   */
+  readonly contradictions?: "refuse" | "keep";
 }
 
 /**
@@ -31,26 +36,49 @@ export interface FitLineOptions {
  * u²(height at x̄) = s²/Σ w; s² = 1 with known u, else Σ w r²/(n−2)
  * Through a point (x₀, y₀): b = Σ w(x−x₀)(y−y₀) / Σ w(x−x₀)², n−1 degrees of freedom.
  *
+ * Reckoned by QR of the design [1 x], not by normal equations of the raw x: taking x̄ from every x is the one
+ * Gram–Schmidt step which makes the column of x orthogonal to that of ones (R = [√Σw, x̄√Σw; 0, √Σw(x−x̄)²]), done
+ * twice over and with compensated sums, so that a large offset costs no digits. Models of more columns take
+ * `leastSquares`, QR by Householder's reflections.
+ *
  * Valid when: x is free of error (else fitLineBothErrors) and the errors of y are independent. One point, or
  * all x alike, define no line and are refused. Without u at least 3 points are needed (2 through a given
- * point), since two leave no scatter to judge by.
+ * point), since two leave no scatter to judge by; and they must scatter: readings that lie on a line exactly are
+ * readings rounded to one step, which say nothing of their uncertainty. With u, readings of one x must agree within it
+ * (`repeatsTest`), or no line has the uncertainty stated; `fitLineRobust` names the wrong one where others outvote it.
  *
  * @param x positions [unit of x]
  * @param y readings [unit of y]
  * @param options.u standard uncertainty of each y, or one for all [unit of y]
  * @param options.through point the line must pass [units of x and y]
  * @param options.scaleByScatter whether u is known up to a common factor only [-]
+ * @param options.contradictions whether repeats that contradict each other are refused or kept
  * @returns the line; slope [unit of y / unit of x], intercept [unit of y]
- * @throws RangeError too few points, unequal lengths, all x alike, u not > 0, or a value that is not finite
+ * @throws RangeError too few points, unequal lengths, all x alike, u not > 0, a value that is not finite, no scatter
+ * where u is to be learnt from it, or repeats that contradict the u stated
  * @example fitLine([1, 2, 3, 4, 5, 6], [3.3, 5.6, 7.1, 9.3, 10.7, 12.1], { u: 0.5 }).slope // 1.757142857142857
  * @source ISO/TS 28037:2010, clause 6 (known uncertainties) and annex E (unknown common uncertainty); through
- * a point: NIST StRD, NoInt1 and NoInt2, model y = B₁x
+ * a point: NIST StRD, NoInt1 and NoInt2, model y = B₁x; Gram–Schmidt as QR: G. H. Golub, C. F. Van Loan, Matrix
+ * Computations, 3rd edition, 1996, section 5.2.7 (from memory)
  */
 export function fitLine(x: readonly number[], y: readonly number[], options: FitLineOptions = {}): LineFit {
-  const where = "fitLine";
-  const { u, through, scaleByScatter = false } = options;
+  return ordinaryLine("fitLine", x, y, options);
+}
+
+/** `fitLine` under the name of the helper that asks for it. */
+export function ordinaryLine(
+  where: string,
+  x: readonly number[],
+  y: readonly number[],
+  options: FitLineOptions,
+): LineFit {
+  const { u, through, scaleByScatter = false, contradictions = "refuse" } = options;
   const scaled = u === undefined || scaleByScatter;
   const atLeast = (through === undefined ? 2 : 1) + (scaled ? 1 : 0);
+  if (contradictions !== "refuse" && contradictions !== "keep")
+    throw new RangeError(
+      `${where}: contradictions must be "refuse" or "keep", got ${JSON.stringify(contradictions)}`,
+    );
   requireFiniteList(where, "x", x, atLeast);
   requireFiniteList(where, "y", y, atLeast);
   requireSameLength(where, "x", x, "y", y);
@@ -67,6 +95,9 @@ export function fitLine(x: readonly number[], y: readonly number[], options: Fit
     weights,
     uncertaintyKnown: u !== undefined,
     scaled,
+    where,
+    uName: u === undefined ? "u" : "u in its true size (no scaleByScatter)",
+    keepsContradictions: contradictions === "keep",
   };
 
   if (through !== undefined) {

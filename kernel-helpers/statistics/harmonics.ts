@@ -1,5 +1,6 @@
 import { requireFiniteList, requireSameLength, uncertaintyList } from "./check.js";
 import { leastSquares } from "./least-squares.js";
+import { requireAgreeingRepeats, requireScatter } from "./refusals.js";
 
 /** One wave round a circle: cosine·cos(nθ) + sine·sin(nθ) = amplitude·cos n(θ − phase). */
 export interface Harmonic {
@@ -71,7 +72,8 @@ export interface FitHarmonicsOptions {
  * @param options.u standard uncertainty of a reading, > 0 [unit of y]
  * @returns mean, waves with amplitude [unit of y], phase [rad] and the chance of each [-]
  * @throws RangeError an order is no whole number ≥ 1 or stands twice, fewer different angles than coefficients, angles that
- * cannot tell the orders apart, unequal lengths, u not > 0, or a value that is not finite
+ * cannot tell the orders apart, unequal lengths, u not > 0, a value that is not finite, without u readings that lie on
+ * the waves exactly, or with it repeats of one angle that contradict it
  * @example fitHarmonics([0, 1, 2, 3].map((k) => (k * Math.PI) / 2), [3, 1, -1, 1], { orders: [1], u: 0.1 }).harmonics[0].amplitude // 2
  * @source K. V. Mardia, P. E. Jupp, Directional Statistics, 2000 (from memory); tests: of a linear model, textbook
  */
@@ -108,20 +110,27 @@ export function fitHarmonics(
     1,
     ...orders.flatMap((n) => [Math.cos(n * angle), Math.sin(n * angle)]),
   ]);
-  const fit = leastSquares(design, y, weights === undefined ? {} : { weights, knownUncertainty: true });
+  if (weights !== undefined)
+    requireAgreeingRepeats(where, angles.map(oneTurn), y, weights, { x: "angle", y: "y" });
+  const fit = leastSquares(design, y, { weights: weights ?? y.map(() => 1), knownUncertainty: true });
+  if (weights === undefined)
+    requireScatter({ where, model: "the waves", give: "u" }, fit.residuals, (i) =>
+      design[i]!.reduce((size, d, j) => size + Math.abs(d * fit.coefficients[j]!), Math.abs(y[i]!)),
+    );
+  const variance = weights === undefined ? fit.residualStandardDeviation! ** 2 : 1;
   const dof = u === undefined ? fit.degreesOfFreedom : Number.POSITIVE_INFINITY;
   const covariances = orders.map((_, k) => {
     const [i, j] = [1 + 2 * k, 2 + 2 * k];
     return Object.freeze({
-      cosine: fit.covariance[i]![i]!,
-      sine: fit.covariance[j]![j]!,
-      both: fit.covariance[i]![j]!,
+      cosine: fit.covariance[i]![i]! * variance,
+      sine: fit.covariance[j]![j]! * variance,
+      both: fit.covariance[i]![j]! * variance,
     });
   });
   return Object.freeze({
     kind: "harmonic fit",
     mean: fit.coefficients[0]!,
-    uMean: fit.standardUncertainties[0]!,
+    uMean: fit.standardUncertainties[0]! * Math.sqrt(variance),
     harmonics: Object.freeze(
       orders.map((order, k) =>
         harmonicOf(order, fit.coefficients[1 + 2 * k]!, fit.coefficients[2 + 2 * k]!, covariances[k]!, dof),
@@ -179,6 +188,12 @@ export function harmonicOf(
     chance: chanceOf(squared, degreesOfFreedom),
     degreesOfFreedom,
   });
+}
+
+/** An angle within one turn, to the last digits that matter: whole turns apart are one place. */
+function oneTurn(angle: number): number {
+  const turn = 2 * Math.PI;
+  return (Math.round((angle - turn * Math.floor(angle / turn)) * 1e9) / 1e9) % (Math.round(turn * 1e9) / 1e9);
 }
 
 function chanceOf(squared: number, dof: number): number {

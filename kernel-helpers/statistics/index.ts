@@ -112,6 +112,8 @@ export {
   randomGeneratorFrom,
   splitMix64,
 } from "./random-generator.js";
+// Repeated readings of one place
+export { type RepeatsApart, type RepeatsTest, repeatsTest } from "./repeats-test.js";
 export { riceCdf } from "./rice-distribution.js";
 export { type RunsTest, runsTest } from "./runs-test.js";
 export { evaluateSegment, type SegmentLine } from "./segment.js";

@@ -1,5 +1,5 @@
 import { requireFinite, requireFiniteList, requireSameLength, uncertaintyList } from "./check.js";
-import { fitLine } from "./fit-line.js";
+import { ordinaryLine } from "./fit-line.js";
 import { searchKinked } from "./kinked-search.js";
 import { type LeastSquaresFit, leastSquares } from "./least-squares.js";
 import { normalQuantile } from "./normal-distribution.js";
@@ -88,7 +88,7 @@ const risenBy95 = twoSided95 ** 2;
  * @param options.fewestSteps fewest steps between kinks, ≥ 1 [-]
  * @returns kinks with uncertainties, straight pieces, residuals, chi-square
  * @throws RangeError positions that descend, fewer than 2 or more than 500 different ones, unequal lengths, u not > 0,
- * an option outside its bound, or a value that is not finite
+ * an option outside its bound, a value that is not finite, or repeats that contradict u
  * @example kinkedLine([0, 1, 2, 3, 4, 5, 6], [0, 1, 2, 3, 3, 3, 3], { u: 0.1 }).kinks[0].position.toFixed(6) // "3.000000"
  * @source search: R. Maidstone, P. Fearnhead, A. Letchford, Journal of Computational and Graphical Statistics 28
  * (2019) 265-275; kinks between positions: D. J. Hudson, JASA 61 (1966) 1097-1129 (both from memory)
@@ -120,7 +120,7 @@ export function kinkedLine(
     throw new RangeError(`${where}: fewestSteps must be a whole number of at least 1, got ${fewestSteps}`);
 
   // About the plain line, which costs a kinked one nothing and leaves small numbers.
-  const plain = fitLine(positions, values, { u: [...u] });
+  const plain = ordinaryLine(where, positions, values, { u: [...u] });
   const pooled = poolPositions(positions, plain.residuals, u);
   const found = searchKinked(pooled.x, pooled.y, pooled.w, 2 * penalty, fewestSteps);
   const readings: Readings = { x: positions, y: plain.residuals, w: u.map((ui) => 1 / (ui * ui)) };

@@ -1,6 +1,7 @@
 import { Matrix, QrDecomposition } from "ml-matrix";
 import { requireFiniteList, requireSameLength } from "./check.js";
 import { compensatedSum } from "./compensated-sum.js";
+import { requireScatter } from "./refusals.js";
 
 /** How the readings of a least-squares fit are weighted. */
 export interface LeastSquaresOptions {
@@ -59,7 +60,8 @@ const dependentBelow = 1e-12;
  * @param options.knownUncertainty whether the weights are 1/u² with known u [-]
  * @returns coefficients with covariance, residuals, degrees of freedom and R²
  * @throws RangeError rows of unequal length, fewer readings than coefficients (or as many, with unknown
- * uncertainty), a weight that is not > 0, a dependent column, or a value that is not finite
+ * uncertainty), a weight that is not > 0, a dependent column, a value that is not finite, or, with unknown uncertainty,
+ * readings that lie on the fit exactly and so tell none
  * @example leastSquares([[1, 0], [1, 1], [1, 2]], [1, 3, 5.3]).coefficients // [0.95, 2.15]
  * @source G. H. Golub, C. F. Van Loan, Matrix Computations, 3rd edition, 1996, section 5.3 (from memory);
  * checked against NIST StRD, Longley
@@ -119,6 +121,10 @@ export function leastSquares(
   const correction = solve(residualsOf(first));
   const coefficients = first.map((c, j) => c + correction[j]!);
   const residuals = residualsOf(coefficients);
+  if (!knownUncertainty)
+    requireScatter({ where, model: "the fit", give: "weights 1/u² with knownUncertainty" }, residuals, (i) =>
+      design[i]!.reduce((size, d, j) => size + Math.abs(d * coefficients[j]!), Math.abs(y[i]!)),
+    );
   const degreesOfFreedom = y.length - columns;
   const residualSumOfSquares = compensatedSum(residuals.map((e, i) => weights[i]! * e * e));
   const variance = degreesOfFreedom > 0 ? residualSumOfSquares / degreesOfFreedom : null;

@@ -1,5 +1,6 @@
 import { chiSquareSurvival } from "./chi-square-distribution.js";
 import { CompensatedSum } from "./compensated-sum.js";
+import { requireAgreeingRepeats, requireScatter } from "./refusals.js";
 
 /** A point in the plane of a fit. */
 export interface Point {
@@ -54,6 +55,8 @@ export interface LineFit {
 
 /** What a fitting method found, before the bookkeeping all methods share. */
 export interface LineCore {
+  /** The helper whose name a refusal begins with. */
+  readonly where: string;
   readonly method: LineFit["method"];
   readonly through: Point | null;
   readonly slope: number;
@@ -65,9 +68,16 @@ export interface LineCore {
   readonly weights: ArrayLike<number>;
   readonly uncertaintyKnown: boolean;
   readonly scaled: boolean;
+  /** What to give where the scatter tells nothing, e.g. "u". */
+  readonly uName: string;
+  /** True where repeats that contradict each other are let through; default false. */
+  readonly keepsContradictions?: boolean;
 }
 
-/** Completes a fit: residuals, chi-square, scale, and the uncertainties carried from the centre to x = 0. */
+/**
+ * Completes a fit: residuals, chi-square, scale, and the uncertainties carried from the centre to x = 0. Refuses what
+ * has no honest uncertainty: no scatter to learn it from, or repeats that contradict the one stated.
+ */
 export function lineFitOf(core: LineCore, x: readonly number[], y: readonly number[]): LineFit {
   const { slope, centre, through } = core;
   const n = x.length;
@@ -79,6 +89,13 @@ export function lineFitOf(core: LineCore, x: readonly number[], y: readonly numb
     squares.add(residual * residual);
     weighted.add(core.weights[i]! * residual * residual);
   }
+  if (core.scaled)
+    requireScatter(
+      { where: core.where, model: "the line", give: core.uName },
+      residuals,
+      (i) => Math.abs(y[i]!) + Math.abs(slope * x[i]!),
+    );
+  else if (core.keepsContradictions !== true) requireAgreeingRepeats(core.where, x, y, core.weights);
   // A list that cannot be changed is made when it is asked for: of a million readings that takes longer than the fit.
   let list: readonly number[] | undefined;
   const degreesOfFreedom = n - (through === null ? 2 : 1);

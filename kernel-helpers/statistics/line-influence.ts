@@ -1,7 +1,7 @@
 import { centredSums } from "./centred-line.js";
 import { uncertaintyList } from "./check.js";
 import { compensatedSum } from "./compensated-sum.js";
-import { type FitLineOptions, fitLine } from "./fit-line.js";
+import { type FitLineOptions, ordinaryLine } from "./fit-line.js";
 import type { LineFit } from "./line-fit.js";
 import { normalCdf } from "./normal-distribution.js";
 import { studentTCdf } from "./student-t-distribution.js";
@@ -37,6 +37,8 @@ export interface LineInfluence {
 
 /** A reading the line passes through whatever it is. */
 const followedWholly = 1 - 1e-12;
+/** Chi-square less the part of one reading, where it is no more than this share of it, is 0. */
+const roundingOfDifference = 1e-12;
 
 /**
  * What each reading does to a straight line: leverage, residual against the line of the others, Cook's distance,
@@ -66,12 +68,22 @@ export function lineInfluence(
   y: readonly number[],
   options: FitLineOptions = {},
 ): LineInfluence {
-  const fit = fitLine(x, y, options);
+  return influenceOf("lineInfluence", x, y, options);
+}
+
+/** `lineInfluence` under the name of the helper that asks for it. */
+export function influenceOf(
+  where: string,
+  x: readonly number[],
+  y: readonly number[],
+  options: FitLineOptions,
+): LineInfluence {
+  const fit = ordinaryLine(where, x, y, options);
   const { through, slope, residuals, degreesOfFreedom, scaled } = fit;
   const w =
     options.u === undefined
       ? x.map(() => 1)
-      : uncertaintyList("lineInfluence", "u", options.u, x.length).map((u) => u ** -2);
+      : uncertaintyList(where, "u", options.u, x.length).map((u) => u ** -2);
   const { xx, atMiddle, middle } = leverageSums(x, y, w, fit);
   const chiSquare = compensatedSum(residuals.map((r, i) => w[i]! * r * r));
   const parameters = through === null ? 2 : 1;
@@ -84,7 +96,10 @@ export function lineInfluence(
     const cook = r === 0 ? 0 : (own * leverage) / (parameters * variance * (1 - leverage));
     const without = slope - (w[i]! * (xi - middle) * r) / (xx * (1 - leverage));
     if (scaled && degreesOfFreedom < 2) return frozenPoint(r, leverage, null, null, cook, without);
-    const left = scaled ? Math.max(0, chiSquare - own) / (degreesOfFreedom - 1) : 1;
+    // What is left of a difference of two numbers alike to 12 digits is rounding: the others lie on one line.
+    if (scaled && chiSquare - own <= roundingOfDifference * chiSquare)
+      return frozenPoint(r, leverage, null, null, cook, without);
+    const left = scaled ? (chiSquare - own) / (degreesOfFreedom - 1) : 1;
     const t = r === 0 ? 0 : Math.sign(r) * Math.sqrt(own / left);
     return frozenPoint(r, leverage, t, chanceOf(t, scaled ? degreesOfFreedom - 1 : null), cook, without);
   });

@@ -1,4 +1,5 @@
 import { type AnyQuantity, isQuantity, type Measured, type Quantity } from "../quantity/index.js";
+import { requireFinite } from "./check.js";
 import { coverageFactor } from "./coverage-factor.js";
 import { asMeasured, type Distribution, distributionOf, isDistribution } from "./monte-carlo-distribution.js";
 import { correlateColumns, type Filler, fillerOf } from "./monte-carlo-draw.js";
@@ -42,7 +43,7 @@ const blockSize = 4096;
  * @param options.digits  digits of the uncertainty that matter for the verdict, 1 or 2 (default) [-]
  * @returns estimate, standard uncertainty, shortest and symmetric interval, histogram, comparison
  * @throws TypeError   an input is of none of these forms, or f does not give values of one kind
- * @throws RangeError  an option is out of its range, nothing is uncertain, f gives no finite number in a draw or
+ * @throws RangeError  an option is out of its range, nothing is uncertain, f gives no finite number in a draw, or one value in all, or
  * has a kink at the estimates, or an input that is correlated is not normal
  * @example
  * const inputs = { side: rectangularAbout(0, 1) };
@@ -67,6 +68,10 @@ export function monteCarlo<
 
   const summary = summaryOf(values);
   const { mean, standardDeviation } = summary;
+  if (standardDeviation === 0)
+    throw new RangeError(
+      `monteCarlo: the results must differ from draw to draw, got ${alike(pattern, mean)} in all ${draws}; give an input that the function uses a standard uncertainty above 0`,
+    );
   const intervals = shortestIntervalOf("monteCarlo", values, coverage);
   const counted = histogramOf(values, summary);
   const u = siOf(linear.standardUncertainty as Plain);
@@ -108,10 +113,13 @@ function distributionsOf(
   const found = new Map<string, Distribution<Plain>>();
   for (const [name, input] of Object.entries(inputs)) {
     if (isPlain(input)) continue;
-    if (isDistribution(input)) found.set(name, input);
-    else if ((input as { kind?: unknown } | undefined)?.kind === "measured")
+    if (isDistribution(input)) {
+      requireUncertainty(name, input.centre, input.width);
+      found.set(name, input);
+    } else if ((input as { kind?: unknown } | undefined)?.kind === "measured") {
+      requireUncertainty(name, input.value, input.standardUncertainty);
       found.set(name, distributionOf(input));
-    else
+    } else
       throw new TypeError(
         `monteCarlo: ${name} must be a measured value, a distribution, a quantity or a finite number, got ${String(input)}`,
       );
@@ -121,6 +129,13 @@ function distributionsOf(
       `monteCarlo: at least one input must be uncertain, got only exact ones: ${Object.keys(inputs).join(", ")}`,
     );
   return found;
+}
+
+/** Plain objects may have come past the functions that check them. */
+function requireUncertainty(name: string, value: Plain, u: Plain): void {
+  requireFinite("monteCarlo", name, siOf(value));
+  if (!(siOf(u) >= 0 && siOf(u) < Number.POSITIVE_INFINITY))
+    throw new RangeError(`monteCarlo: ${name} must have an uncertainty of 0 or more and finite, got ${u}`);
 }
 
 function tiedNames(correlations: readonly Correlation[]): string[] {
@@ -275,7 +290,7 @@ function readerOf(column: number, type: string): (this: View) => Plain {
 function notFinite(value: number, plain: object): RangeError {
   const at = Object.entries(plain).map(([name, input]) => `${name} = ${input}`);
   return new RangeError(
-    `monteCarlo: the function must give a finite number in every draw, got ${value} for ${at.join(", ")}`,
+    `monteCarlo: the function must give a finite number in every draw, got ${value} for ${at.join(", ")}; give inputs whose draws stay where the function is defined (limits, as rectangularAbout, bound them), or a function that is`,
   );
 }
 

@@ -1,4 +1,6 @@
 import { requireFinite, requireFiniteList, requireSameLength, uncertaintyList } from "./check.js";
+import { contradiction } from "./refusals.js";
+import { repeatsTestOf } from "./repeats-test.js";
 
 /** What every division of readings along a line asks for. */
 interface AskedOfDivision {
@@ -39,4 +41,36 @@ export function checkedDivision(
   requireFinite(where, "penalty", penalty);
   if (penalty <= 0) throw new RangeError(`${where}: penalty must be greater than 0, got ${penalty}`);
   return { u: list, penalty };
+}
+
+/** A segment, and how many of its readings were given no weight. */
+interface Outvoted {
+  readonly from: number;
+  readonly to: number;
+  readonly aside: number;
+}
+
+/**
+ * Rejects repeats of one position that contradict each other (`repeatsTest`) where nothing tells which is wrong: no
+ * reading was to be put aside, or in the segment of the worst two none is, or as many as count.
+ */
+export function requireDecidedRepeats(
+  where: string,
+  positions: readonly number[],
+  values: readonly number[],
+  u: readonly number[],
+  segments: readonly Outvoted[],
+  searched: boolean,
+): void {
+  const test = repeatsTestOf(
+    positions,
+    values,
+    u.map((ui) => 1 / ui ** 2),
+  );
+  if (!test.contradictory) return;
+  const isDecided = ({ from, to, aside }: Outvoted): boolean => aside > 0 && 2 * aside < to - from + 1;
+  const [place] = test.worst!.indices;
+  const segment = segments.find(({ from, to }) => place >= from && place <= to)!;
+  if (!searched || !isDecided(segment))
+    throw contradiction(where, positions, values, test, { x: "position", y: "values" });
 }

@@ -1,4 +1,4 @@
-import { checkedDivision } from "./partition-check.js";
+import { checkedDivision, requireDecidedRepeats } from "./partition-check.js";
 import { type Cost, leastOf, lowerOf, type WeighedReading, withReading } from "./partition-robust-cost.js";
 
 /** What is known about the readings, and what a division may look like. */
@@ -60,7 +60,7 @@ export interface RobustPartition {
  * @param options.penalty  cost of each parameter, > 0 [-]
  * @returns segments with levels and the readings that were bounded; criterion
  * @throws RangeError  positions that descend, unequal lengths, too few readings, an option outside its bound, u not
- * > 0, or a value that is not finite
+ * > 0, a value that is not finite, or repeats that contradict each other where nothing tells which is wrong
  * @example robustPartition([0, 1, 2, 3, 4, 5, 6], [1, 1, 90, 1, 5, 5, 5], { u: 0.1 }).segments[0].bounded // [2]
  * @source P. Fearnhead, G. Rigaill, Changepoint detection in the presence of outliers, JASA 114 (2019) 169-183
  * (biweight loss, functional pruning; from memory); fewest readings and unequal weights: own
@@ -99,6 +99,14 @@ export function robustPartition(
     }
     return Object.freeze({ from, to, level: at, bounded: Object.freeze(bounded) });
   });
+  requireDecidedRepeats(
+    where,
+    positions,
+    values,
+    u,
+    segments.map(({ from, to, bounded }) => ({ from, to, aside: bounded.length })),
+    limit < Number.POSITIVE_INFINITY,
+  );
   return Object.freeze({
     kind: "robust partition",
     segments: Object.freeze(segments),

@@ -7,7 +7,7 @@ import {
   settleGross,
   strayReadings,
 } from "./gross-errors.js";
-import { checkedDivision } from "./partition-check.js";
+import { checkedDivision, requireDecidedRepeats } from "./partition-check.js";
 import {
   fewestPositions,
   type SearchRules,
@@ -40,6 +40,8 @@ export interface PartitionOptions {
    * none aside.
    */
   readonly grossErrorLimit?: number;
+  /** Whether repeats that contradict each other undecided are refused (default) or kept, for a caller that judges them. */
+  readonly contradictions?: "refuse" | "keep";
 }
 
 /** One segment of a partition. */
@@ -137,6 +139,10 @@ const mostRounds = 30;
  * Why 4 readings for a slope: a line drawn through one gross reading and two good ones beside it hardly
  * misses them.
  *
+ * Repeats of one position that contradict each other (`repeatsTest`) are decided by their neighbours as any gross
+ * error is; they are refused where nothing decides: with no limit, or where in the segment of the worst two none or as many are put
+ * aside as count.
+ *
  * Valid when: errors are independent and u is their true size; look at noiseRatio. If u is stated too small,
  * noise is taken for edges; too large, edges are lost. No edge falls between equal positions.
  *
@@ -148,9 +154,11 @@ const mostRounds = 30;
  * @param options.minimumSlopingPoints fewest readings of a sloping segment, ≥ 3 [-]
  * @param options.penalty cost of each parameter, > 0 [-]
  * @param options.grossErrorLimit how far a reading may stand off, > 0 [standard uncertainties]
+ * @param options.contradictions whether repeats that contradict each other undecided are refused or kept
  * @returns segments with lines and uncertainties, edges, gross readings, chi-square and noise ratio
  * @throws RangeError positions that descend, unequal lengths, too few readings or positions for any allowed
- * segment, an option outside its bound, u not > 0, or a value that is not finite
+ * segment, an option outside its bound, u not > 0, a value that is not finite, or repeats that contradict each other
+ * where nothing tells which is wrong
  * @example partition([0, 1, 2, 3, 4, 5], [1, 1, 1, 5, 5, 5], { u: 0.1 }).edges[0].high // 3
  * @source criterion: G. Schwarz, Annals of Statistics 6 (1978) 461-464; Y.-C. Yao, Statistics & Probability
  * Letters 6 (1988) 181-189. Search: B. Jackson et al., IEEE Signal Processing Letters 12 (2005) 105-108; R.
@@ -208,7 +216,17 @@ export function partition(
     throw new RangeError(
       `${where}: positions must allow at least one segment (${shapes.join(" or ")}, ${minimumPoints} readings or more; sloping: ${minimumSlopingPoints} or more, at 3 different positions), got ${n} readings that do not`,
     );
-  return describePartition(positions, values, u, readings, found, penalty, grossErrorLimit);
+  const described = describePartition(positions, values, u, readings, found, penalty, grossErrorLimit);
+  if (options.contradictions === "keep") return described;
+  requireDecidedRepeats(
+    where,
+    positions,
+    values,
+    u,
+    described.segments.map(({ from, to, points }) => ({ from, to, aside: to - from + 1 - points })),
+    grossErrorLimit < Number.POSITIVE_INFINITY,
+  );
+  return described;
 }
 
 /** Whether ascending positions hold more than so many different ones. */

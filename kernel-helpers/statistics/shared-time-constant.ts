@@ -87,7 +87,7 @@ function leastSum({ t, y, u = 1 }: Approaching): number {
     return fitApproach(t, y, { u }).residualSumOfSquares;
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;
-    const line = fitLine(t, y, { u });
+    const line = fitLine(t, y, { u, contradictions: "keep" });
     const uOf = (i: number): number => (typeof u === "number" ? u : u[i]!);
     return y.reduce(
       (sum, value, i) => sum + ((value - line.intercept - line.slope * t[i]!) / uOf(i)) ** 2,

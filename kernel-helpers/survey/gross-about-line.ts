@@ -75,7 +75,7 @@ function standOffs(
   kept: readonly boolean[],
 ): number[] {
   const of = (list: readonly number[]): number[] => list.filter((_, i) => kept[i]);
-  const line = fitLine(of(x), of(y), { u: of(u) });
+  const line = fitLine(of(x), of(y), { u: of(u), contradictions: "keep" });
   return x.map((xi, i) => {
     const { value, standardUncertainty } = predictLine(line, xi);
     const leverage = (standardUncertainty / u[i]!) ** 2;

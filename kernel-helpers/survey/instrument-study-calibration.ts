@@ -1,10 +1,10 @@
 import { isQuantity, type Length, measured, quantityFromSi, type UnitSystem } from "../quantity/index.js";
-import { fitLine, predictLine } from "../statistics/index.js";
-import { lengthColumn } from "./instrument-study-columns.js";
+import { fitLine, predictLine, repeatsTest } from "../statistics/index.js";
+import { columnOf, lengthColumn } from "./instrument-study-columns.js";
 import type { CalibrationLine, CorrectedReading } from "./instrument-study-types.js";
-import { smallText, uncertaintyText } from "./run-out-text.js";
+import { plainSmall, smallText, uncertaintyText } from "./run-out-text.js";
 import { scattersTooMuch, scatterWarning } from "./scatter-test.js";
-import type { Instrument, Table } from "./table.js";
+import type { Column, Instrument, Table } from "./table.js";
 
 /** An error of more than twice its standard uncertainty is more than was stated. */
 const allowance = 2;
@@ -37,7 +37,8 @@ export interface CalibrationOptions {
  * @param options.uncertainty  standard uncertainty of one error, > 0 [m]
  * @param options.common  standard uncertainty all references share, ≥ 0 [m]
  * @returns line, and corrections at the ends and middle of the range [m]
- * @throws RangeError  fewer than 3 gauges (2 with `uncertainty`), all readings alike, or an uncertainty out of bounds
+ * @throws RangeError  fewer than 3 gauges (2 with `uncertainty`), all readings alike, an uncertainty out of bounds,
+ * without `uncertainty` errors exactly on a line, or with it errors of one gauge that contradict each other
  * @example
  * const rows = ["0.0001,0", "1.0003,1", "2.0005,2"].join("\n");
  * const bytes = new TextEncoder().encode(`reading [in],reference [in]\n${rows}`);
@@ -56,14 +57,24 @@ export function calibrationLine(table: Table, options: CalibrationOptions = {}):
   const references = lengthColumn(where, table, referenceColumn);
   const points = column.values.flatMap((reading, row) => {
     const reference = references.values[row]!;
-    return Number.isNaN(reading) || Number.isNaN(reference) ? [] : [{ reading, error: reading - reference }];
+    return Number.isNaN(reading) || Number.isNaN(reference)
+      ? []
+      : [{ reading, reference, error: reading - reference, line: table.lines[row]! }];
   });
   const needed = uncertainty === undefined ? 3 : 2;
   if (points.length < needed)
-    throw new RangeError(`${where}: at least ${needed} gauges are needed, got ${points.length}`);
+    throw new RangeError(
+      `${where}: at least ${needed} gauges are needed${uncertainty === undefined ? " (2 with { uncertainty })" : ""}, got ${points.length} in ${columnOf(table, column)} and "${references.header}"`,
+    );
   const x = points.map(({ reading }) => reading);
   const y = points.map(({ error }) => error);
-  const known = uncertainty === undefined ? {} : { u: uncertainty.si };
+  if (x.every((reading) => reading === x[0]))
+    throw new RangeError(
+      `${where}: gauges of two sizes at least are needed to tell a line, got ${points.length} readings all alike in ${columnOf(table, column)}`,
+    );
+  if (uncertainty === undefined) requireScatter(where, table, column, x, y);
+  else requireAgreeingGauges(where, table, points, uncertainty);
+  const known = uncertainty === undefined ? {} : { u: uncertainty.si, contradictions: "keep" as const };
   const first = fitLine(x, y, known);
   const tooMuch = first.chiSquare !== null && scattersTooMuch(first.chiSquare, first.degreesOfFreedom);
   const line = tooMuch ? fitLine(x, y, { ...known, scaleByScatter: true }) : first;
@@ -108,6 +119,54 @@ function asStated(
   return error.value.absolute() > allowed
     ? ` That is more than ${stated}: set it anew, and read the gauges again.`
     : ` That is within ${stated}.`;
+}
+
+/** Errors on one line, but for the rounding of the sizes they are differences of, tell no uncertainty. */
+function requireScatter(
+  where: string,
+  table: Table,
+  column: Column,
+  x: readonly number[],
+  y: readonly number[],
+): void {
+  // Any u gives the same line; only its residuals are looked at.
+  const { residuals } = fitLine(x, y, { u: 1 });
+  const rounding = 8 * Number.EPSILON * Math.max(...x.map(Math.abs));
+  if (residuals.every((residual) => Math.abs(residual) <= rounding))
+    throw new RangeError(
+      `${where}: errors must scatter about their line for their uncertainty to be learnt, got ${x.length} exactly on it in ${columnOf(table, column)}; give { uncertainty }: for readings rounded to a step at least step/√12, with that of the gauges`,
+    );
+}
+
+/** One gauge read twice, or two gauges read alike, must not have errors that contradict each other. */
+function requireAgreeingGauges(
+  where: string,
+  table: Table,
+  points: readonly CalibrationPoint[],
+  uncertainty: Length,
+): void {
+  const errors = points.map(({ error }) => error);
+  for (const one of ["reference", "reading"] as const) {
+    const { contradictory, worst, noiseRatio } = repeatsTest(
+      points.map((point) => point[one]),
+      errors,
+      uncertainty.si,
+    );
+    if (!contradictory) continue;
+    const [a, b] = worst!.indices.map((i) => points[i]!) as [CalibrationPoint, CalibrationPoint];
+    const small = (si: number): string =>
+      plainSmall(quantityFromSi("length", si), table.unitSystem ?? "metric");
+    throw new RangeError(
+      `${where}: errors at one ${one} must agree within their uncertainty, got ${small(a.error)} on line ${a.line} and ${small(b.error)} on line ${b.line} of ${table.file}, ${Number(worst!.differenceInU.toPrecision(2))} standard uncertainties of a difference apart; read that gauge once more and strike the wrong line, or give the uncertainty that they show, ${small(noiseRatio! * uncertainty.si)}`,
+    );
+  }
+}
+
+interface CalibrationPoint {
+  readonly reading: number;
+  readonly reference: number;
+  readonly error: number;
+  readonly line: number;
 }
 
 /**

@@ -7,7 +7,7 @@ export function lengthColumn(where: string, table: Table, name: string): Column 
   if (found.length === 1) return found[0]!;
   const headers = table.columns.map(({ header }) => `"${header}"`).join(", ");
   throw new RangeError(
-    `${where}: ${table.name} must have one column "${name}" in a unit of length, got ${found.length} among ${headers}`,
+    `${where}: ${table.file} must have one column "${name}" in a unit of length, got ${found.length} among ${headers}`,
   );
 }
 
@@ -21,4 +21,9 @@ export function meanOf(values: readonly number[]): number {
 export function deviationOf(values: readonly number[]): number {
   const mean = meanOf(values);
   return Math.sqrt(values.reduce((sum, v) => sum + (v - mean) ** 2, 0) / (values.length - 1));
+}
+
+/** A column in a file, for an error: `column "reading [in]" of repeat.csv`. */
+export function columnOf(table: Table, { header }: Column): string {
+  return `column "${header}" of ${table.file}`;
 }

@@ -50,13 +50,15 @@ export function compareInstruments(table: Table, options: CompareInstrumentsOpti
   });
   const n = pairs.length;
   if (n < fewest)
-    throw new RangeError(`${where}: at least ${fewest} places read by both are needed, got ${n}`);
+    throw new RangeError(
+      `${where}: at least ${fewest} places read by both "${a.header}" and "${b.header}" are needed, got ${n} in ${table.file}`,
+    );
   const differences = pairs.map(([x, y]) => y - x);
   const s = deviationOf(differences);
   const size = Math.max(...pairs.flat().map(Math.abs));
   if (s <= 1e-12 * size)
     throw new RangeError(
-      `${where}: differences must scatter to be judged, got ${n} all alike; estimate to a fraction of a step, or read more places`,
+      `${where}: differences must scatter to be judged, got ${n} all alike between "${a.header}" and "${b.header}" of ${table.file}; estimate to a fraction of a step, or read more places`,
     );
   const lengthOf = (si: number): Length => quantityFromSi("length", si, a.unit as never);
   const mean = meanOf(differences);

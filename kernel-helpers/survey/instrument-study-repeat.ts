@@ -1,9 +1,9 @@
 import { isQuantity, type Length, measured, quantityFromSi } from "../quantity/index.js";
 import { chiSquareQuantile, fitLine, studentTCdf } from "../statistics/index.js";
-import { deviationOf, lengthColumn, meanOf } from "./instrument-study-columns.js";
+import { columnOf, deviationOf, lengthColumn, meanOf } from "./instrument-study-columns.js";
 import type { RepeatabilityStudy } from "./instrument-study-types.js";
 import { chanceText, plainSmall, uncertaintyText } from "./run-out-text.js";
-import type { Table } from "./table.js";
+import type { Column, Table } from "./table.js";
 
 export interface RepeatabilityOptions {
   /** The column of repeated readings; default "reading". */
@@ -34,7 +34,7 @@ const hiddenBelow = 0.5;
  * @param options.column  name of the readings' column [-]
  * @param options.resolution  smallest step read off, > 0 [m]; else the instrument's
  * @returns mean, standard deviation (n − 1) with its interval, drift [m]
- * @throws RangeError  fewer than 3 readings, or all alike with no resolution known
+ * @throws RangeError  fewer than 3 readings, or all alike or drifting evenly with no resolution known
  * @example
  * const rows = [0.1, 0.3, 0.2, 0.4, 0.2].join("\n");
  * const table = readTable(new TextEncoder().encode(`reading [thou]\n${rows}`), { name: "r", file: "r.csv" });
@@ -50,7 +50,7 @@ export function repeatabilityStudy(table: Table, options: RepeatabilityOptions =
   const n = readings.length;
   if (n < fewest)
     throw new RangeError(
-      `${where}: at least ${fewest} readings of one place are needed, got ${n}; ${handy} are handy`,
+      `${where}: at least ${fewest} readings of one place are needed, got ${n} in ${columnOf(table, column)}; ${handy} are handy`,
     );
   const instrument = table.conditions.instruments[column.name];
   const resolution = options.resolution ?? instrument?.resolution;
@@ -62,7 +62,7 @@ export function repeatabilityStudy(table: Table, options: RepeatabilityOptions =
   const alike = readings.every((value) => value === readings[0]);
   if (alike && step === 0)
     throw new RangeError(
-      `${where}: readings that are all alike tell no scatter unless the step read off is known, got ${n} alike; give { resolution }, or name the instrument`,
+      `${where}: readings that are all alike tell no scatter unless the step read off is known, got ${n} alike in ${columnOf(table, column)}; give { resolution }, or name the instrument`,
     );
   const dof = n - 1;
   const limited = alike || s < hiddenBelow * step;
@@ -77,7 +77,7 @@ export function repeatabilityStudy(table: Table, options: RepeatabilityOptions =
       });
   const stated = instrument?.repeatability;
   const asStated = interval && stated && stated >= interval.low && stated <= interval.high;
-  const drift = limited ? undefined : driftOf(readings, lengthOf);
+  const drift = limited ? undefined : driftOf(where, table, column, readings, step, lengthOf);
   const found = {
     standardDeviation: lengthOf(alike ? 0 : s),
     interval,
@@ -111,7 +111,7 @@ export function repeatabilityStudy(table: Table, options: RepeatabilityOptions =
         : []),
       ...(asStated === false
         ? [
-            `The repeatability stated in rebuild.json, ${stated}, lies outside what these readings allow, ${interval!.low} to ${interval!.high} (95 %).`,
+            `The repeatability stated in rebuild.json, ${stated}, lies outside what these readings allow, ${interval!.low} to ${interval!.high} (95 %).${stated! < interval!.low ? ` Farthest from the mean is ${farthest(table, column, meanOf(readings))}: if it is misread, strike it and study again; else state what these readings show.` : ""}`,
           ]
         : []),
     ]),
@@ -119,22 +119,45 @@ export function repeatabilityStudy(table: Table, options: RepeatabilityOptions =
 }
 
 function driftOf(
+  where: string,
+  table: Table,
+  column: Column,
   readings: readonly number[],
+  step: number,
   lengthOf: (si: number) => Length,
 ): NonNullable<RepeatabilityStudy["drift"]> {
-  const first = readings[0]!;
-  const line = fitLine(
-    readings.map((_, i) => i),
-    readings.map((value) => value - first),
-  );
-  // Readings on a line without scatter: the drift is all there is.
-  const chance =
-    line.uSlope === 0 ? 0 : 2 * studentTCdf(-Math.abs(line.slope) / line.uSlope, line.degreesOfFreedom);
+  const order = readings.map((_, i) => i);
+  // A row of even steps has no scatter but that of the rounding to the step read off.
+  const isEven = Math.abs(curlOf(readings)) <= 8 * Number.EPSILON * Math.max(...readings.map(Math.abs));
+  if (isEven && step === 0)
+    throw new RangeError(
+      `${where}: readings that drift evenly tell no scatter unless the step read off is known, got ${readings.length} on one line in ${columnOf(table, column)}; give { resolution }, or name the instrument`,
+    );
+  const line = fitLine(order, readings, isEven ? { u: step / Math.sqrt(12) } : {});
+  const dof = line.scaled ? line.degreesOfFreedom : Number.POSITIVE_INFINITY;
+  const chance = 2 * studentTCdf(-Math.abs(line.slope) / line.uSlope, dof);
   return Object.freeze({
-    perReading: measured(lengthOf(line.slope), lengthOf(line.uSlope), line.degreesOfFreedom),
+    perReading: measured(lengthOf(line.slope), lengthOf(line.uSlope), dof),
     chance,
     real: chance < driftBelow,
   });
+}
+
+/** The reading farthest from the mean, and its line. */
+function farthest(table: Table, { values, text }: Column, mean: number): string {
+  const off = (row: number): number => (Number.isNaN(values[row]!) ? -1 : Math.abs(values[row]! - mean));
+  const row = values.reduce((most, _, i) => (off(i) > off(most) ? i : most), 0);
+  return `${text[row]} on line ${table.lines[row]}`;
+}
+
+/** The largest second difference: 0 where readings go up or down by even steps. */
+function curlOf(readings: readonly number[]): number {
+  let most = 0;
+  for (let i = 2; i < readings.length; i++) {
+    const bend = readings[i]! - 2 * readings[i - 1]! + readings[i - 2]!;
+    if (Math.abs(bend) > Math.abs(most)) most = bend;
+  }
+  return most;
 }
 
 function sentence(

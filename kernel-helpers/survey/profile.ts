@@ -4,6 +4,7 @@ import { anglesIn, groupedByStation, stationsOf } from "./profile-stations.js";
 import { temperatureCorrection } from "./profile-temperature.js";
 import type { DiameterReading, Profile } from "./profile-types.js";
 import { uncertaintyOfReading, uncertaintyOfStation } from "./profile-uncertainty.js";
+import { repeatWarningsOf } from "./repeated-readings.js";
 import type { Column, Table } from "./table.js";
 
 /** Which columns hold the survey, and how good its readings are where no instrument says so. */
@@ -27,6 +28,9 @@ export interface ProfileOptions {
  * At 20 °C: L₂₀ = L (1 + α_i ΔT)/(1 + α_p ΔT), where the table gives temperature and both expansions; else as read.
  * Reading: u² = repeatability² + resolution²/12. Station mean: u(mean) = √(Σu²)/m.
  * Common to all readings: u² = calibration² + (temperature's part at the largest diameter)².
+ *
+ * Readings of one place (station and angle) that contradict each other are kept, with a warning that names their lines:
+ * `wearBands` and `fitTaper` put the one aside that neighbours contradict, and refuse both where none does.
  *
  * Valid when: part and instrument have one temperature. Stations are not corrected for temperature. A cell
  * that says that no reading was taken (-) gives none.
@@ -100,7 +104,7 @@ export function profileOf(table: Table, options: ProfileOptions = {}): Profile {
     { name: "temperature of shaft and instrument", si: largest * relativeU },
   ].filter(({ si }) => si > 0);
   const stationU = uncertaintyOfStation(table, stationColumn, options.stationUncertainty);
-  return Object.freeze<Profile>({
+  const profile: Omit<Profile, "warnings"> = {
     kind: "profile",
     title: table.name,
     file: table.file,
@@ -114,9 +118,13 @@ export function profileOf(table: Table, options: ProfileOptions = {}): Profile {
     ),
     correction: text,
     unitSystem: table.unitSystem ?? "metric",
+  };
+  return Object.freeze<Profile>({
+    ...profile,
     warnings: Object.freeze([
       ...table.warnings,
       ...doubts,
+      ...repeatWarningsOf(profile),
       ...(stationU === undefined
         ? ["No instrument is named for the stations; their positions are taken as exact."]
         : []),

@@ -1,6 +1,7 @@
 import { type Angle, type Length, measured, quantityFromSi } from "../quantity/index.js";
 import { coverageFactor } from "../statistics/index.js";
 import type { Profile } from "./profile-types.js";
+import { requireAgreeingReadings } from "./repeated-readings.js";
 import { countDiameters, fitOval } from "./roundness-oval-fit.js";
 import type { Ovality } from "./roundness-types.js";
 import { angleWords, chanceText, plainSmall, smallText } from "./run-out-text.js";
@@ -30,7 +31,7 @@ const realBelow = 0.05;
  * @param to  last station [m], default the first
  * @returns ovality on diameter [m] with its uncertainty, directions [rad], whether it is real
  * @throws RangeError  no station there was read at two different directions, the directions cannot tell where an
- *   oval lies, or from lies behind to
+ *   oval lies, from lies behind to, or readings of one place contradict each other
  * @example
  * const rows = ["5,0,2.4350", "5,45,2.4340", "5,90,2.4330", "5,135,2.4340"];
  * const bytes = new TextEncoder().encode(["station [in],angle [deg],diameter [in]", ...rows].join("\n"));
@@ -51,6 +52,11 @@ export function ovalityOf(profile: Profile, from: Length, to: Length = from): Ov
     throw new RangeError(
       `ovalityOf: at least one station read at two different directions is needed, got none from ${from} to ${to}`,
     );
+  const places = stations.map((readings) => readings[0]!.station);
+  requireAgreeingReadings("ovalityOf", {
+    ...profile,
+    stations: profile.stations.filter(({ station }) => places.includes(station)),
+  });
   const { bound, directions, chiSquare, degreesOfFreedom, ovalWith } = fitOval(stations);
   const tooMuch = scattersTooMuch(chiSquare, degreesOfFreedom);
   const noiseRatio = tooMuch ? Math.sqrt(chiSquare / degreesOfFreedom) : 1;
@@ -69,7 +75,6 @@ export function ovalityOf(profile: Profile, from: Length, to: Length = from): Ov
     chance: oval.chance,
     real,
   };
-  const places = stations.map((readings) => readings[0]!.station);
   return Object.freeze<Ovality>({
     kind: "ovality",
     title: profile.title,

@@ -44,8 +44,8 @@ const mostLobes = 15;
  * @param options.readingUncertainty  standard uncertainty of one reading [m]; needed where no instrument is named
  * @param options.readingColumn  name of the readings' column [-]
  * @returns circle, deviation and lobes, on radius [m]; directions [rad]
- * @throws RangeError  no set-up named, several stations and none chosen, too few angles for `highest`, or a vee angle
- *   outside 0 to 180°
+ * @throws RangeError  no set-up named, several stations and none chosen, too few angles for `highest`, readings of one
+ *   place that contradict each other, or a vee angle outside 0 to 180°
  * @example
  * const rows = [0, 45, 90, 135, 180, 225, 270, 315].map((a) => `${a},${Math.cos((a * Math.PI) / 180)}`);
  * const bytes = new TextEncoder().encode(["angle [deg],reading [thou]", ...rows].join("\n"));

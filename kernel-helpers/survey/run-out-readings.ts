@@ -1,7 +1,8 @@
 import { isQuantity, type Length, quantityFromSi, type UnitSystem } from "../quantity/index.js";
-import { countDirections } from "../statistics/index.js";
+import { countDirections, repeatsTest } from "../statistics/index.js";
 import { columnsNamed } from "./columns.js";
 import { readingUncertainty } from "./instrument.js";
+import { plainSmall } from "./run-out-text.js";
 import type { Column, Table } from "./table.js";
 
 /** Which columns hold the indicator's readings, and how good they are where no instrument says so. */
@@ -37,6 +38,8 @@ export interface IndicatorSurvey {
 
 /** Repeats of one place may differ by so many standard uncertainties of their difference. */
 const repeatsWithin = 4;
+/** Angles are one place where the sine of half their difference is below this. */
+const samePlace = 2.5e-9;
 
 /**
  * The indicator readings of a table, sorted by station and angle.
@@ -46,7 +49,7 @@ const repeatsWithin = 4;
  * the angle is the mark of the shaft that stands under it. Each station may have a zero of its own.
  *
  * @throws RangeError  a column is missing, a reading has no angle or station, a station has fewer than 3 different
- * angles, or nothing says how good a reading is
+ * angles, two readings of one place contradict each other, or nothing says how good a reading is
  */
 export function indicatorReadings(where: string, table: Table, options: IndicatorOptions): IndicatorSurvey {
   const { readingColumn = "reading" } = options;
@@ -94,6 +97,7 @@ export function indicatorReadings(where: string, table: Table, options: Indicato
         `${where}: at least 3 different angles are needed at each station, got ${count}${station === undefined ? "" : ` at ${station}`}`,
       );
   }
+  for (const station of sorted) requireAgreeingRepeats(where, table, station, u);
   return {
     stations: sorted,
     u,
@@ -128,6 +132,30 @@ function uncertaintyOf(where: string, table: Table, column: string, given: Lengt
   return readingUncertainty(instrument).si;
 }
 
+/** A place read twice must not contradict itself (`repeatsTest`): a wave through both would be neither's. */
+function requireAgreeingRepeats(
+  where: string,
+  table: Table,
+  { station, readings }: IndicatorStation,
+  u: number,
+): void {
+  const places = readings.map(({ angle }) =>
+    readings.findIndex((other) => Math.abs(Math.sin((angle - other.angle) / 2)) < samePlace),
+  );
+  const values = readings.map(({ reading }) => reading);
+  const { contradictory, worst, noiseRatio } = repeatsTest(places, values, u);
+  if (!contradictory) return;
+  const [first, second] = worst!.indices.map((i) => readings[i]!).sort((a, b) => a.line - b.line) as [
+    IndicatorReading,
+    IndicatorReading,
+  ];
+  const small = (si: number): string =>
+    plainSmall(quantityFromSi("length", si), table.unitSystem ?? "metric");
+  throw new RangeError(
+    `${where}: readings of one place must agree within their uncertainty, got ${small(first.reading)} on line ${first.line} and ${small(second.reading)} on line ${second.line} of ${table.file}${station === undefined ? "" : ` at station ${station}`}, ${Math.round((first.angle * 180) / Math.PI)}°, ${Number(worst!.differenceInU.toPrecision(2))} standard uncertainties of a difference apart; see that the set-up has not moved, read there once more and strike the wrong one, or state the uncertainty of a reading that the repeats show, ${small(noiseRatio! * u)}`,
+  );
+}
+
 /** A place read twice (0° and again 360°) should read alike: else the indicator or the set-up has moved. */
 function repeatWarnings({ station, readings }: IndicatorStation, u: number): string[] {
   for (const [i, first] of readings.entries()) {
@@ -135,7 +163,7 @@ function repeatWarnings({ station, readings }: IndicatorStation, u: number): str
       .slice(i + 1)
       .find(
         ({ angle, reading }) =>
-          Math.abs(Math.sin((angle - first.angle) / 2)) < 2.5e-9 &&
+          Math.abs(Math.sin((angle - first.angle) / 2)) < samePlace &&
           Math.abs(reading - first.reading) > repeatsWithin * Math.SQRT2 * u,
       );
     if (again !== undefined)

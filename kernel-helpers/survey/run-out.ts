@@ -47,7 +47,7 @@ const highestOrder = 3;
  * @param options.readingUncertainty  standard uncertainty of one reading [m]; needed where no instrument is named
  * @param options.readingColumn  name of the readings' column [-]
  * @returns each station, offset, bend and low sides with uncertainties, on radius [m], directions [rad]
- * @throws RangeError  no stations, fewer than 3 angles at one, or
+ * @throws RangeError  no stations, fewer than 3 angles at one, readings of one place that contradict each other, or
  *   centre holes between the stations read
  * @example
  * const angles = [0, 90, 180, 270];

@@ -5,6 +5,7 @@ import { grossAboutLine } from "./gross-about-line.js";
 import { grossReadings } from "./gross-readings.js";
 import type { Profile, ResidualShape, TaperFit, TaperReading } from "./profile-types.js";
 import { withoutGross } from "./profile-without.js";
+import { requireAgreeingReadings } from "./repeated-readings.js";
 import { residualShapeOf } from "./residual-shape.js";
 import { scattersTooMuch, scatterWarning, shapeWarning, widening } from "./scatter-test.js";
 import { screenReadings } from "./screen-readings.js";
@@ -48,7 +49,8 @@ export interface FitTaperOptions {
  * @param options.to  last station to use [m]
  * @returns taper [-], half and included angle [rad], diameters at the ends and residuals of every reading [m], shape
  * of the flanks
- * @throws RangeError  fewer than 3 stations in the stretch, or from is not before to
+ * @throws RangeError  fewer than 3 stations in the stretch, from is not before to, or readings of one place that
+ * contradict each other where nothing tells which is wrong
  * @example
  * const bytes = new TextEncoder().encode("station [in],diameter [in]\n0,0.7800\n1,0.8302\n2,0.8804\n3,0.9306");
  * const survey = readTable(bytes, { name: "taper-survey", file: "taper-survey.csv" });
@@ -72,6 +74,7 @@ export function fitTaper(profile: Profile, options: FitTaperOptions = {}): Taper
       u.map((ui) => Math.hypot(ui, steepness * profile.stationUncertainty.si)),
     ),
   );
+  requireAgreeingReadings("fitTaper", { ...profile, stations }, gross);
   const means = stationMeans(profile, stations, gross);
   if (means.length < 3)
     throw new RangeError(

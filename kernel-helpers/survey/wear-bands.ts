@@ -4,6 +4,7 @@ import { type Divide, divideLearning, divideMeans } from "./divide-means.js";
 import { grossReadings } from "./gross-readings.js";
 import type { BandEdge, Profile, WearBands } from "./profile-types.js";
 import { withoutGross } from "./profile-without.js";
+import { requireAgreeingReadings } from "./repeated-readings.js";
 import { requireStations } from "./require-stations.js";
 import { scatterWarning } from "./scatter-test.js";
 import { screenReadings } from "./screen-readings.js";
@@ -86,7 +87,8 @@ const shortSurvey = 20;
  * @param options.edgeProbability  whether to work out probabilities of edges and of the number of bands
  * @returns bands with diameters, depths [m] and states; edges [m] with their probability [-]; gross readings; noise
  * ratio [-]; the profile, its station means free of gross readings
- * @throws RangeError  fewer than 3 stations, or an option outside its bound
+ * @throws RangeError  fewer than 3 stations, an option outside its bound, or readings of one place that contradict each
+ * other where nothing tells which is wrong
  * @example
  * const rows = ["0,2.4375", "1,2.4374", "2,2.4375", "3,2.4376", "4,2.4331", "5,2.4332", "6,2.4332", "7,2.4331"];
  * const bytes = new TextEncoder().encode(["station [in],diameter [in]", ...rows].join("\n"));
@@ -118,6 +120,7 @@ export function wearBands(profile: Profile, options: WearBandsOptions = {}): Wea
         ...more,
         u,
         minimumPoints: minimumStations,
+        contradictions: "keep", // judged below, by the rows of the table
         ...(shapes === undefined ? {} : { shapes }),
         penalty: penaltyOf(x.length),
       });
@@ -125,6 +128,7 @@ export function wearBands(profile: Profile, options: WearBandsOptions = {}): Wea
   const gross = screenReadings(profile, profile.stations, (x, y, u) =>
     divideLearning(x, y, u, divideWith({})).found.gross.map(({ index }) => index),
   );
+  requireAgreeingReadings("wearBands", profile, gross);
   const means = stationMeans(profile, profile.stations, gross);
   if (means.length < 3)
     throw new RangeError(

@@ -54,7 +54,9 @@ describe("curvature(x, y, u)", () => {
       "curvature: x must take at least 3 different values, got 2",
     );
     expect(() => curvature([0, 1, 2], [1, 2, 3])).toThrow(/x needs at least 4 values, got 3/);
-    expect(() => curvature([0, 1, 2, 3], [0, 0, 0, 0])).toThrow(/without u the readings must scatter/);
+    expect(() => curvature([0, 1, 2, 3], [0, 0, 0, 0])).toThrow(
+      /curvature: the readings must scatter about a parabola .* give u/,
+    );
   });
 });
 

@@ -92,12 +92,13 @@ describe("fitLineDeming(x, y, { ratio })", () => {
   });
   it("keeps its digits on a nearly level and a nearly upright line", () => {
     const xs = [0, 1, 2, 3];
-    const flat = fitLineDeming(xs, [0, 1e-9, 2e-9, 3e-9], { ratio: 1 });
+    // u is stated, for points exactly on a line tell none.
+    const flat = fitLineDeming(xs, [0, 1e-9, 2e-9, 3e-9], { ratio: 1, ux: 1e-9 });
     expectClose(flat.slope, 1e-9, { rel: 1e-14, because: "exact points" });
     const steep = fitLineDeming(
       xs,
       xs.map((v) => 1e9 * v),
-      { ratio: 1 },
+      { ratio: 1, ux: 1e-9 },
     );
     expectClose(steep.slope, 1e9, { rel: 1e-14, because: "exact points" });
     expect(fitLineDeming([-1, 0, 1], [1, -2, 1], { ratio: 9 }).slope).toBe(0);

@@ -79,14 +79,25 @@ describe("fitLineRobust(x, y)", () => {
     expectClose(inch.fit.slope, found.fit.slope, { rel: 1e-7, because: "offset 1e6 costs digits" });
   });
 
-  it("copes with readings exactly on a line, ties and repeats", () => {
+  it("copes with readings exactly on a line, ties and repeats, where u is stated", () => {
     const x = [0, 0, 1, 1, 2, 2, 3, 3];
-    const found = fitLineRobust(x, [0, 0, 1, 1, 2, 9, 3, 3]);
+    // The wrong one of two contradictory repeats is put aside, so that fitLine takes the others.
+    const found = fitLineRobust(x, [0, 0, 1, 1, 2, 9, 3, 3], { u: 0.01 });
     expect(found.outliers.map(({ index }) => index)).toEqual([5]);
     expect(found.outliers[0]!.chance).toBeLessThan(1e-6);
-    expect(fitLineRobust([0, 1, 2, 3, 4], [5, 5, 5, 5, 5]).outliers).toEqual([]);
-    expect(fitLineRobust([0, 0, 0, 0, 1], [5, 5, 5.1, 5, 7]).fit.points).toBeGreaterThan(3);
+    expect(fitLineRobust([0, 1, 2, 3, 4], [5, 5, 5, 5, 5], { u: 0.01 }).outliers).toEqual([]);
+    expect(fitLineRobust([0, 0, 0, 0, 1], [5, 5, 5.1, 5, 7], { u: 0.05 }).fit.points).toBeGreaterThan(3);
     expect([found, found.kept, found.outliers, found.outliers[0]].every(Object.isFrozen)).toBe(true);
+  });
+
+  it("names no reading for one step of rounding: without u exact readings are refused", () => {
+    // Read to 0.1: three are off the line of the others by one step, as honest rounding has it.
+    const x = [0, 1, 2, 3, 4, 5, 6, 7];
+    const y = [0, 0.1, 0.2, 0.3, 0.4, 0.6, 0.7, 0.8];
+    expect(() => fitLineRobust(x, y)).toThrow(
+      /fitLineRobust: the readings must scatter about the line for their uncertainty to be learnt from it, got 5 that lie on it .* give u, .* step\/√12/,
+    );
+    expect(fitLineRobust(x, y, { u: 0.1 / Math.sqrt(12) }).outliers).toEqual([]);
   });
 
   // Source: NIST StRD, NoInt1 (certified slope of the line through the origin), one wrong reading added to it.

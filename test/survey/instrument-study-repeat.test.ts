@@ -75,7 +75,7 @@ describe("repeatabilityStudy(table, options)", () => {
   });
   it("rejects too few readings, no scatter without a step, and a step of nothing", () => {
     expect(() => repeatabilityStudy(readings([1, 2]))).toThrow(
-      /at least 3 readings of one place are needed, got 2; 10 are handy/,
+      /at least 3 readings of one place are needed, got 2 in column ".*" of .*csv; 10 are handy/,
     );
     expect(() => repeatabilityStudy(readings([1, 1, 1]))).toThrow(
       /all alike tell no scatter unless the step read off is known, got 3 alike/,

@@ -1,3 +1,5 @@
+import { requireFinite } from "../check.js";
+
 /** Where a derivative is taken. */
 export interface DerivativeOptions {
   /** What to call the function and the input in a message. */
@@ -24,13 +26,17 @@ const attempts = 6;
  * @param x  where [any one unit]
  * @param options.width  the uncertainty of x, ≥ 0 [unit of x]
  * @returns df/dx [unit of f / unit of x]
- * @throws RangeError  the function has a kink or a jump at x, or is not defined about it
+ * @throws RangeError  the function has a kink or a jump at x, or is not defined about it; x or width is not
+ * finite, or width is negative
  * @example derivative(Math.exp, 1, { where: "exp", input: "x", width: 0.01 }) // 2.718281828
  * @source C. J. F. Ridders, Accurate computation of F′(x) and F′(x)F″(x), Advances in Engineering Software 4
  * (1982) 75-76 (from memory)
  */
 export function derivative(f: (x: number) => number, x: number, options: DerivativeOptions): number {
   const { where, input, width } = options;
+  requireFinite(where, input, x);
+  if (!(width >= 0 && width < Number.POSITIVE_INFINITY))
+    throw new RangeError(`${where}: the width about ${input} must be 0 or more and finite, got ${width}`);
   let step = Math.max(width, Math.abs(x) / 1024) || 2 ** -20;
   for (let attempt = 1; ; attempt++) {
     try {
