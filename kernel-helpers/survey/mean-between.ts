@@ -7,6 +7,9 @@ import type { Profile } from "./profile-types.js";
  *
  * mean = Σd/n, u = s/√n with s from n − 1
  *
+ * Readings that are all alike tell no scatter (they are rounded to one step): then u is that of one reading as stated,
+ * not lessened by their number.
+ *
  * Valid when: the stretch has one diameter and nothing was misread there. The uncertainty is from the scatter
  * alone (type A); what all readings share is not in it.
  *
@@ -33,5 +36,7 @@ export function meanBetween(profile: Profile, from: Length, to: Length): Measure
   const variance = excess.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (n - 1);
   const unit = profile.unitSystem === "inch" ? "inch" : "mm";
   const length = (si: number): Length => quantityFromSi("length", si, unit);
+  // Readings all alike are rounded to one step, and wrong alike: then one reading's own uncertainty counts.
+  if (variance === 0) return measured(length(first), inside[0]!.standardUncertainty);
   return measured(length(first + mean), length(Math.sqrt(variance / n)), n - 1);
 }

@@ -81,6 +81,6 @@ describe("calibrationLine(table, options)", () => {
       [1, 1],
       [1, 2],
     ]);
-    expect(() => calibrationLine(alike)).toThrow(/at least two different values/);
+    expect(() => calibrationLine(alike)).toThrow(/gauges of two sizes at least are needed/);
   });
 });
