@@ -37,9 +37,9 @@ export interface FitLineOptions {
  * Through a point (x₀, y₀): b = Σ w(x−x₀)(y−y₀) / Σ w(x−x₀)², n−1 degrees of freedom.
  *
  * Reckoned by QR of the design [1 x], not by normal equations of the raw x: taking x̄ from every x is the one
- * Gram–Schmidt step which makes the column of x orthogonal to that of ones (R = [√Σw, x̄√Σw; 0, √Σw(x−x̄)²]), done
- * twice over and with compensated sums, so that a large offset costs no digits. Models of more columns take
- * `leastSquares`, QR by Householder's reflections.
+ * Gram–Schmidt step which makes the column of x orthogonal to that of ones (R = [√Σw, x̄√Σw; 0, √Σw(x−x̄)²]),
+ * corrected for what a first middle missed and with compensated sums, so that a large offset costs no digits. Models of
+ * more columns take `leastSquares`, QR by Householder's reflections.
  *
  * Valid when: x is free of error (else fitLineBothErrors) and the errors of y are independent. One point, or
  * all x alike, define no line and are refused. Without u at least 3 points are needed (2 through a given
