@@ -70,7 +70,9 @@ describe("calibrationLine(table, options)", () => {
       [1, 1],
       [2, 2],
     ]);
-    expect(() => calibrationLine(two)).toThrow(/calibrationLine: at least 3 gauges are needed \(2 with \{ uncertainty \}\), got 2 in column "reading \[.*\]" of .*csv/);
+    expect(() => calibrationLine(two)).toThrow(
+      /calibrationLine: at least 3 gauges are needed \(2 with \{ uncertainty \}\), got 2 in column "reading \[.*\]" of .*csv/,
+    );
     expect(() => calibrationLine(table, { uncertainty: mm(0) })).toThrow(
       /uncertainty must be a length greater than 0, got 0 mm/,
     );

@@ -113,7 +113,9 @@ describe("compareInstruments(table, options)", () => {
     expect(found.warnings.join(" ")).toMatch(/1 row lacks one of the two readings and is left out/);
   });
   it("rejects too few places, one column twice, and differences all alike", () => {
-    expect(() => compare([1, 2], [1, 3])).toThrow(/at least 3 places read by both ".*" and ".*" are needed, got 2 in .*csv/);
+    expect(() => compare([1, 2], [1, 3])).toThrow(
+      /at least 3 places read by both ".*" and ".*" are needed, got 2 in .*csv/,
+    );
     expect(() => compare([1, 2, 3], [2, 3, 4])).toThrow(
       /differences must scatter to be judged, got 3 all alike/,
     );
