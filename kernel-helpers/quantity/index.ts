@@ -12,7 +12,7 @@ export type { Product, Quotient, SquareRoot } from "./kind-algebra.js";
 export { type Exponents, exponentsOf, type KindName, kindOf, siSymbol, withArticle } from "./kinds.js";
 export * from "./make.js";
 export { type Measured, measured } from "./measured.js";
-export { isQuantity, quantity, quantityFromJson, quantityFromSi } from "./quantity.js";
+export { isQuantity, quantity, quantityAlike, quantityFromJson, quantityFromSi } from "./quantity.js";
 export type {
   Angle,
   AnyQuantity,

@@ -56,7 +56,7 @@ class Value {
     if (this.si < 0) throw new RangeError(`squareRoot: value must not be negative, got ${this}`);
     const [length, mass, time, temperature, angle] = exponents;
     const halved: Exponents = [length / 2, mass / 2, time / 2, temperature / 2, angle / 2];
-    return computed(kindOf(halved), Math.sqrt(this.si), this);
+    return computed(combinedOf(halved), Math.sqrt(this.si), this);
   }
 
   absolute(): Value {
@@ -179,6 +179,19 @@ export function isQuantity(value: unknown, kind?: string): boolean {
   return value instanceof Value && (kind === undefined || value.dimension === kind);
 }
 
+/**
+ * Another quantity of the kind of one that is there, shown in the unit that was written in: for helpers that make
+ * one after the other, a million times over.
+ *
+ * @param pattern  a quantity
+ * @param si       the value, finite [SI base units, radians]
+ * @throws RangeError  the value is no finite number
+ * @example quantityAlike(inch(2), 0.0254) // 1 in
+ */
+export function quantityAlike<K extends string>(pattern: Quantity<K>, si: number): Quantity<K> {
+  return new Value(pattern.dimension, si, pattern.writtenIn) as unknown as Quantity<K>;
+}
+
 function quantityOrThrow(operation: string, value: unknown): Value {
   if (value instanceof Value) return value;
   const found = typeof value === "number" ? `the plain number ${value}, which has no unit` : String(value);
@@ -192,10 +205,22 @@ function finite(caller: string, value: unknown): number {
 }
 
 // Products and quotients once looked up, by the two kinds: models are evaluated a million times over.
-const products = new Map<string, Map<string, string>>();
-const quotients = new Map<string, Map<string, string>>();
+const products = new Map<string, Map<string, Combined>>();
+const quotients = new Map<string, Map<string, Combined>>();
 
-function combine(a: string, b: string, sign: 1 | -1): string {
+/** A kind that came of others, with the units it is usually shown in. */
+interface Combined {
+  readonly kind: string;
+  readonly inch: UnitName | undefined;
+  readonly metric: UnitName | undefined;
+}
+
+function combinedOf(exponents: Exponents): Combined {
+  const kind = kindOf(exponents);
+  return { kind, inch: usualUnit(kind, "inch"), metric: usualUnit(kind, "metric") };
+}
+
+function combine(a: string, b: string, sign: 1 | -1): Combined {
   const table = sign === 1 ? products : quotients;
   let row = table.get(a);
   if (row === undefined) {
@@ -206,16 +231,16 @@ function combine(a: string, b: string, sign: 1 | -1): string {
   if (known !== undefined) return known;
   const [x, y] = [exponentsOf(a), exponentsOf(b)];
   const sum = (i: 0 | 1 | 2 | 3 | 4): number => x[i] + sign * y[i];
-  const kind = kindOf([sum(0), sum(1), sum(2), sum(3), sum(4)]);
-  row.set(b, kind);
-  return kind;
+  const combined = combinedOf([sum(0), sum(1), sum(2), sum(3), sum(4)]);
+  row.set(b, combined);
+  return combined;
 }
 
 /** A computed value shows itself in the system its parts were written in. */
-function computed(kind: string, si: number, first: Value, second?: Value): Value | number {
-  if (kind === "number") return finite("quantity", si);
+function computed(of: Combined, si: number, first: Value, second?: Value): Value | number {
+  if (of.kind === "number") return finite("quantity", si);
   const system = systemWritten(first) ?? (second && systemWritten(second));
-  return new Value(kind, si, system && usualUnit(kind, system));
+  return new Value(of.kind, si, system && of[system]);
 }
 
 function systemWritten({ writtenIn }: Value): UnitSystem | undefined {

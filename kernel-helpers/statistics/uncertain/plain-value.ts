@@ -5,6 +5,7 @@ import {
   isQuantity,
   kindOf,
   type Quantity,
+  quantityAlike,
   quantityFromSi,
   systemOf,
   usualUnit,
@@ -32,7 +33,7 @@ export function isPlain(value: unknown): value is Plain {
 /** Another value of the same kind, shown in the same unit. */
 export function alike(pattern: Plain, si: number): Plain {
   if (typeof pattern === "number") return si;
-  return quantityFromSi(pattern.dimension, si, pattern.writtenIn);
+  return quantityAlike(pattern as Quantity<string>, si);
 }
 
 /** The sum, or with sign −1 the difference, of two of a kind. */
