@@ -1,7 +1,8 @@
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { beforeAll, describe, expect, it } from "vitest";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { runRebuild } from "../kernel-helpers/notebook/run-rebuild.js";
+import { type KeptKernel, keptKernel } from "./support/kept-kernel.js";
 import { copyOfDemoRun } from "./support/run-demo.js";
 
 type Facts = Record<"dimensions" | "quantities" | "words", Record<string, string>>;
@@ -153,11 +154,14 @@ describe.each([
 ])("$sheet stops at", ({ sheet, changes }) => {
   let folder: string;
   let good: string;
+  let kernel: KeptKernel;
   beforeAll(async () => {
     // What the others handed on is on record; only the sheet itself is run again.
     folder = await copyOfDemoRun("demo", [sheet]);
     good = readFileSync(join(folder, "rebuild.json"), "utf8");
+    kernel = keptKernel(folder);
   }, 240_000);
+  afterAll(() => kernel.close());
 
   it.each(changes)(
     "%s",
@@ -165,7 +169,7 @@ describe.each([
       const facts = JSON.parse(good) as Facts;
       facts[group][name] = value;
       writeFileSync(join(folder, "rebuild.json"), JSON.stringify(facts));
-      const { results } = await runRebuild({ directory: folder });
+      const { results } = await runRebuild({ directory: folder, startKernel: kernel.startKernel });
       expect(results.map(({ status }) => status)).toEqual(["failed"]);
       expect(results[0]!.error!.message).toMatch(message);
     },
