@@ -7,6 +7,7 @@ import { type PosteriorSettings, posteriorSettings } from "./band-posterior-sett
 import { backwardSteps } from "./band-posterior-steps.js";
 import type { BandPosterior, BandPosteriorOptions } from "./band-posterior-types.js";
 import { partition } from "./partition.js";
+import { requireDecidedRepeats } from "./partition-check.js";
 import { RunningSums } from "./running-sums.js";
 
 /** Shares below e^−80, 2e-35, of what matters are left out. */
@@ -160,9 +161,16 @@ function grossIn(
   values: readonly number[],
   { u, shapes, minimumPoints, minimumSlopingPoints, grossErrorLimit }: PosteriorSettings,
 ): number[] {
-  if (grossErrorLimit === Number.POSITIVE_INFINITY) return [];
+  if (grossErrorLimit === Number.POSITIVE_INFINITY) {
+    const all = { from: 0, to: positions.length - 1, aside: 0 };
+    requireDecidedRepeats("bandPosterior", positions, values, u, [all], false);
+    return [];
+  }
   const rules = { u, shapes, minimumPoints, minimumSlopingPoints, grossErrorLimit };
-  return partition(positions, values, rules).gross.map(({ index }) => index);
+  const { segments, gross } = partition(positions, values, { ...rules, contradictions: "keep" });
+  const outvoted = segments.map(({ from, to, points }) => ({ from, to, aside: to - from + 1 - points }));
+  requireDecidedRepeats("bandPosterior", positions, values, u, outvoted, true);
+  return gross.map(({ index }) => index);
 }
 
 /** Total weight of the edges that keeps the weights of few and of many bands alike, so that none is lost. */

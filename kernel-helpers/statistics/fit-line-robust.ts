@@ -10,6 +10,7 @@ import { type FitLineOptions, ordinaryLine } from "./fit-line.js";
 import type { LineFit, Point } from "./line-fit.js";
 import { chanceOf, influenceOf } from "./line-influence.js";
 import { predictLine } from "./predict-line.js";
+import { requireAgreeingRepeats } from "./refusals.js";
 
 /** What is known about the readings, and when one is called an outlier. */
 export interface RobustLineOptions {
@@ -129,6 +130,14 @@ export function fitLineRobust(
     .filter(({ inside }) => !inside)
     .map(({ index, residual, deletionResidual, chance }) =>
       Object.freeze({ index, residual, deletionResidual, chance: Math.min(1, n * chance) }),
+    );
+  // As many put aside as kept: neither outvotes the other.
+  if (u !== undefined && !scaleByScatter && 2 * outliers.length >= n)
+    requireAgreeingRepeats(
+      where,
+      x,
+      y,
+      u.map((ui) => ui ** -2),
     );
   return Object.freeze({
     kind: "robust line",

@@ -204,6 +204,7 @@ function chanceOf(squared: number, dof: number): number {
 
 /** Number of different directions among angles; whole turns apart are one. */
 export function countDirections(angles: readonly number[]): number {
+  requireFiniteList("countDirections", "angles", angles, 0);
   const kept: number[] = [];
   for (const angle of angles) {
     if (!kept.some((other) => Math.abs(Math.sin((angle - other) / 2)) < 2.5e-9)) kept.push(angle);
