@@ -50,7 +50,8 @@ export class CellDesk {
     this.#note = note;
   }
 
-  async run(request: Message): Promise<ExecuteReply> {
+  /** Runs a cell; one that was interrupted before it began is shown so, and not run. */
+  async run(request: Message, isStruck: boolean): Promise<ExecuteReply> {
     const code = String(request.content.code ?? "");
     const silent = request.content.silent === true;
     if (!silent && request.content.store_history !== false) this.#count += 1;
@@ -63,7 +64,7 @@ export class CellDesk {
     };
     this.#output.begin(cell);
     if (!silent) this.#publish(cell, "execute_input", { code, execution_count: cell.number });
-    const error = await this.#runAndShow(cell, code, silent);
+    const error = await this.#runAndShow(cell, code, silent, isStruck);
     this.#output.flush();
     if (!silent) await this.#showNote(cell);
     if (error === undefined)
@@ -83,8 +84,14 @@ export class CellDesk {
     this.#output.write(cell, "stderr", [...traceback, lateHint, ""].join("\n"));
   }
 
-  async #runAndShow(cell: CellContext, code: string, silent: boolean): Promise<ErrorContent | undefined> {
+  async #runAndShow(
+    cell: CellContext,
+    code: string,
+    silent: boolean,
+    isStruck: boolean,
+  ): Promise<ErrorContent | undefined> {
     try {
+      if (isStruck) return this.#errorOf({ status: "interrupted" }, cell, code);
       const outcome = await insideCell(cell, () => this.#runner.run(code, cell.number));
       // Node tells of a rejected promise at the end of this turn of its event loop.
       await nextTurn();

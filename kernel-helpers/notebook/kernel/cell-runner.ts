@@ -51,11 +51,10 @@ export class CellRunner {
     this.#executor = this.#newExecutor();
   }
 
-  /** Runs one cell and waits for its last value, where that is a promise. */
+  /** Runs one cell and waits for its last value, where that is a promise. The stop flag is clear, unless it is to stop. */
   async run(source: string, number: number): Promise<CellOutcome> {
     if (this.#tslab.getCodeMetadata(source).mode === "browser")
       return { status: "thrown", thrown: new Error("cells marked @browser do not run here") };
-    this.#stopFlag.clear();
     this.#number = number;
     this.#source = source;
     this.#diagnostics = [];
@@ -80,7 +79,7 @@ export class CellRunner {
 
   /** Ends a waiting cell, and the loops it left running. */
   interrupt(): void {
-    this.#stopFlag.ask();
+    this.#stopFlag.stop();
     this.#stopFlag.notice();
     this.#interrupt?.();
     this.#executor.interrupt();
@@ -117,12 +116,22 @@ export class CellRunner {
   async #execute(source: string): Promise<CellOutcome> {
     const ok = await this.#executor.execute(source);
     if (this.#diagnostics.length > 0) return { status: "type-error", diagnostics: this.#diagnostics };
-    if (!ok) return thrownOrInterrupted(this.#thrown[0]);
+    if (!ok) return this.#thrownOrInterrupted(this.#thrown[0]);
     try {
       return { status: "ok", value: await this.#value };
     } catch (thrown) {
-      return thrownOrInterrupted(thrown);
+      return this.#thrownOrInterrupted(thrown);
     }
+  }
+
+  #thrownOrInterrupted(thrown: unknown): CellOutcome {
+    if (thrown instanceof Interrupted) return { status: "interrupted", stopped: thrown };
+    const code = (thrown as { code?: unknown } | undefined)?.code;
+    const message = (thrown as { message?: unknown } | undefined)?.message;
+    // Where the engine took the signal, no other part of the kernel will see it.
+    if (code === "ERR_SCRIPT_EXECUTION_INTERRUPTED") this.#stopFlag.takeSignal();
+    else if (message !== "Interrupted asynchronously") return { status: "thrown", thrown };
+    return { status: "interrupted" };
   }
 
   #newExecutor(): Executor {
@@ -220,13 +229,4 @@ function readIfThere(path: string): string {
   } catch {
     return ""; // a file of another ending: its places are told without an excerpt
   }
-}
-
-function thrownOrInterrupted(thrown: unknown): CellOutcome {
-  if (thrown instanceof Interrupted) return { status: "interrupted", stopped: thrown };
-  const code = (thrown as { code?: unknown } | undefined)?.code;
-  const message = (thrown as { message?: unknown } | undefined)?.message;
-  if (code === "ERR_SCRIPT_EXECUTION_INTERRUPTED" || message === "Interrupted asynchronously")
-    return { status: "interrupted" };
-  return { status: "thrown", thrown };
 }

@@ -73,7 +73,9 @@ function interrupt(): void {
   flag.ask();
   if (process.platform === "win32") return; // there a signal to oneself ends the process
   setTimeout(() => {
-    if (!flag.isNoticed) process.kill(process.pid, "SIGINT");
+    if (flag.isNoticed) return;
+    flag.signal();
+    process.kill(process.pid, "SIGINT");
   }, patience);
 }
 

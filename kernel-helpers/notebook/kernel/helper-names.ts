@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { packageRoot } from "../../record/package-root.js";
 
@@ -7,6 +8,24 @@ let names: ReadonlySet<string> | undefined;
 export function helperNames(): ReadonlySet<string> {
   names ??= new Set(namesBuilt());
   return names;
+}
+
+let between: ReadonlySet<string> | undefined;
+
+/** Types that only other types name; a cell's compiled types may have to, no worksheet does. See `gather-types.mjs`. */
+export function namesBetweenTypes(): ReadonlySet<string> {
+  between ??= new Set(lastTypesExported());
+  return between;
+}
+
+function lastTypesExported(): readonly string[] {
+  try {
+    const types = readFileSync(join(packageRoot(), "dist", "journalbox.d.ts"), "utf8");
+    const list = types.slice(types.lastIndexOf("\nexport type {"));
+    return list.match(/\w+(?=\s*[,}])/g) ?? [];
+  } catch {
+    return [];
+  }
 }
 
 function namesBuilt(): readonly string[] {

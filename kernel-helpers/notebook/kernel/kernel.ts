@@ -1,3 +1,4 @@
+import { setImmediate as nextTurn } from "node:timers/promises";
 import { setUnitSystem } from "../../quantity/display.js";
 import { tellStepsTo } from "../../record/in-steps.js";
 import { packageVersion } from "../../record/package-root.js";
@@ -5,7 +6,7 @@ import { resetSession, setSession } from "../../record/session.js";
 import { waitForDisk } from "../../record/write-file.js";
 import type { Message } from "../wire/message.js";
 import { currentCell } from "./cell-context.js";
-import { CellDesk } from "./cell-desk.js";
+import { CellDesk, type ExecuteReply } from "./cell-desk.js";
 import { withJsonParsed } from "./cell-display.js";
 import { CellProgress } from "./cell-progress.js";
 import { CellRunner } from "./cell-runner.js";
@@ -14,6 +15,8 @@ import { rememberState } from "./clean-state.js";
 import { completeness } from "./completeness.js";
 import { completion } from "./completion.js";
 import type { FrontEnd, RequestChannel } from "./front-end.js";
+import { importCompletion } from "./import-completion.js";
+import { Interrupts } from "./interrupts.js";
 import { kernelInfo } from "./kernel-info.js";
 import type { Tslab } from "./load-tslab.js";
 import { unitsFromCharacters } from "./offsets.js";
@@ -48,6 +51,8 @@ export class Kernel {
   readonly #frontEnd: KernelFrontEnd;
   readonly #tslab: Tslab;
   readonly #runner: CellRunner;
+  readonly #stopFlag: StopFlag;
+  readonly #interrupts: Interrupts = new Interrupts();
   readonly #desk: CellDesk;
   readonly #output: Output;
   readonly #state: ReturnType<typeof rememberState>;
@@ -60,6 +65,7 @@ export class Kernel {
   constructor(tslab: Tslab, frontEnd: KernelFrontEnd, stopFlag: StopFlag, events: KernelEvents) {
     this.#tslab = tslab;
     this.#frontEnd = frontEnd;
+    this.#stopFlag = stopFlag;
     this.#events = events;
     const send: Publish = (cell, type, content) => frontEnd.publish(cell.request, type, content);
     const publish: Publish = (cell, type, content) => {
@@ -84,7 +90,10 @@ export class Kernel {
       if (reason instanceof Interrupted) cancelTimers(cell); // a timer that loops would loop again
       this.#desk.tellLate(cell, reason);
     });
-    process.on("SIGINT", () => this.#runner.interrupt());
+    process.on("SIGINT", () => {
+      // One of its own says again what was asked by a request, which is read too.
+      if (!stopFlag.takeSignal()) this.#interrupt();
+    });
     tslab.setDisplayWriter((display, update) => {
       const cell = currentCell();
       if (cell === undefined) return;
@@ -100,10 +109,15 @@ export class Kernel {
     this.#warmUp.postpone();
     const type = request.header.msg_type;
     if (type === "execute_request" || type === "journalbox_reset_request") {
+      this.#interrupts.read(request);
       this.#queue.add(request);
       return;
     }
     this.#frontEnd.status(request, "busy");
+    if (type === "interrupt_request") {
+      if (channel === "control") this.#stopFlag.hear();
+      this.#interrupt(request);
+    }
     const answer = this.#answers[type];
     if (answer !== undefined)
       this.#frontEnd.reply(
@@ -129,17 +143,16 @@ export class Kernel {
   readonly #answers: Readonly<Record<string, (asked: Content) => Content>> = {
     kernel_info_request: () => kernelInfo(this.#tslab.ts.version),
     shutdown_request: ({ restart }) => ({ status: "ok", restart: restart === true }),
-    interrupt_request: () => {
-      this.#runner.interrupt();
-      return { status: "ok" };
-    },
+    interrupt_request: () => ({ status: "ok" }),
     comm_info_request: () => ({ status: "ok", comms: {} }),
     // Kept by no front end of today but consoles, which have one of their own.
     history_request: () => ({ status: "ok", history: [] }),
     is_complete_request: ({ code }) => ({ ...completeness(this.#tslab.ts, String(code)) }),
     complete_request: ({ code, cursor_pos }) => {
       const text = String(code);
-      return completion(text, this.#runner.complete(text, unitsFromCharacters(text, Number(cursor_pos))));
+      const position = unitsFromCharacters(text, Number(cursor_pos));
+      const found = this.#runner.complete(text, position);
+      return completion(text, importCompletion(text, position, found));
     },
     inspect_request: ({ code, cursor_pos }) => {
       const text = String(code);
@@ -152,7 +165,7 @@ export class Kernel {
     this.#frontEnd.status(request, "busy");
     const isCell = request.header.msg_type === "execute_request";
     const content: Content = isCell
-      ? { ...(await this.#desk.run(request)) }
+      ? { ...(await this.#runCell(request)) }
       : this.#trying(() => this.#reset(request.content));
     if (isCell) this.#events.cellEnded();
     return {
@@ -162,6 +175,23 @@ export class Kernel {
         this.#frontEnd.status(request, "idle");
       },
     };
+  }
+
+  async #runCell(request: Message): Promise<ExecuteReply> {
+    // Whom the interrupts that came until now were meant for is known by then; one that comes later is meant for it.
+    do {
+      await nextTurn();
+      this.#stopFlag.clear();
+    } while (this.#stopFlag.isUnheard);
+    return this.#desk.run(request, this.#interrupts.isStruck(request));
+  }
+
+  /** Stops what an interrupt is meant for; by a signal where no request is given. */
+  #interrupt(by?: Message): void {
+    const { unanswered } = this.#queue;
+    this.#interrupts.strike(unanswered, by?.header);
+    const [running] = unanswered;
+    if (running === undefined || this.#interrupts.isStruck(running)) this.#runner.interrupt();
   }
 
   #abort(request: Message): void {

@@ -14,6 +14,7 @@ export class RequestQueue {
   readonly #handle: Handler;
   readonly #abort: (request: Message) => void;
   readonly #waiting: Message[] = [];
+  #running: Message | undefined;
   #working = false;
 
   constructor(handle: Handler, abort: (request: Message) => void) {
@@ -26,6 +27,11 @@ export class RequestQueue {
     return !this.#working;
   }
 
+  /** What was received and is not answered yet, the one that runs first. */
+  get unanswered(): readonly Message[] {
+    return this.#running === undefined ? this.#waiting : [this.#running, ...this.#waiting];
+  }
+
   add(request: Message): void {
     this.#waiting.push(request);
     if (!this.#working) void this.#work();
@@ -34,9 +40,11 @@ export class RequestQueue {
   async #work(): Promise<void> {
     this.#working = true;
     for (let request = this.#waiting.shift(); request !== undefined; request = this.#waiting.shift()) {
+      this.#running = request;
       const { abortWaiting, reply } = await this.#handle(request);
       const aborted = abortWaiting ? await this.#takeWaiting() : [];
       reply();
+      this.#running = undefined;
       for (const late of aborted) this.#abort(late);
     }
     this.#working = false;

@@ -38,9 +38,18 @@ export function newHeader(type: string, session: string): Header {
     msg_type: type,
     session,
     username: "journalbox",
-    date: new Date().toISOString(),
+    date: dateNow(),
     version: protocolVersion,
   };
+}
+
+let last = 0;
+
+/** In microseconds, as Jupyter writes it, and never one twice: what was sent before what can be told by it. */
+function dateNow(): string {
+  last = Math.max(Date.now() * 1000, last + 1);
+  const milliseconds = Math.floor(last / 1000);
+  return new Date(milliseconds).toISOString().replace("Z", `${String(last % 1000).padStart(3, "0")}Z`);
 }
 
 /** The frames to send: signed with the key, unsigned where the key is empty. */

@@ -89,7 +89,7 @@ describe("a cell that goes well", () => {
     await run('import { inch, thou } from "journalbox";');
     const rows = await htmlOf("[{ station: inch(1), wear: thou(3) }, { station: inch(2), wear: thou(5) }]");
     expect(rows).toMatch(/<table[\s\S]*station[\s\S]*thou[\s\S]*<td[^>]*>5</);
-    expect(await htmlOf("({ bore: inch(2), wear: thou(3) })")).toMatch(/bore[\s\S]*2 in/);
+    expect(await htmlOf("({ bore: inch(2), wear: thou(3) })")).toMatch(/bore[\s\S]*2\sin/);
     expect(await resultOf("(x: number) => x")).toBe("[Function (anonymous)]");
   });
   it("tells what a cell prints while it works, though it never waits", async () => {
@@ -431,6 +431,38 @@ describe("interrupting", () => {
     kernel.interrupt();
     expect(await resultOf("1 + 1")).toBe("2");
   });
+  /** Keeps the kernel from whatever else it has to do, for a second: an earlier cell's timer that nothing breaks. */
+  const hold = async (): Promise<void> => {
+    const wait = "Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 1000)";
+    await run(`setTimeout(() => void ${wait}, 20);`);
+    await new Promise((r) => setTimeout(r, 200));
+  };
+  const endless = "const end = Date.now() + 4000;\nawait null;\nwhile (Date.now() < end);";
+  it.each([
+    ["a request", () => kernel.interrupt()],
+    ...(process.platform === "win32"
+      ? []
+      : [["a signal", () => void process.kill(kernel.pid!, "SIGINT")] as const]),
+  ] as const)("by %s ends a cell that was sent, though the kernel had not begun it", async (_, interrupt) => {
+    await hold();
+    const cell = kernel.execute(endless);
+    await new Promise((r) => setTimeout(r, 100)); // it has come to the kernel's socket by now
+    interrupt();
+    await expect(cell).rejects.toMatchObject({ ename: "Interrupted" });
+    expect(await resultOf("1 + 1")).toBe("2");
+  });
+  it("belongs to all cells that were sent before, and to none after", async () => {
+    await hold();
+    const before = [1, 2].map((n) => kernel.execute(`${n}`, { stopOnError: false }));
+    kernel.interrupt();
+    const after = kernel.execute("3");
+    const ends = await Promise.allSettled([...before, after]);
+    expect(ends.map((end) => (end.status === "rejected" ? end.reason.ename : "ok"))).toEqual([
+      "Interrupted",
+      "Interrupted",
+      "ok",
+    ]);
+  });
 });
 
 describe("cells sent before the one that fails has been answered", () => {
@@ -551,6 +583,22 @@ describe("other requests", () => {
       metadata: {
         _jupyter_types_experimental: [{ text: "shaftLength", type: "constant", start: 5, end: 13 }],
       },
+    });
+    const helpers = await kernel.request("complete_request", {
+      code: 'import { inch,  } from "journalbox";',
+      cursor_pos: 15,
+    });
+    const names = helpers.matches as string[];
+    const built: object = require(join(packageRoot(), "dist", "index.js"));
+    const values = Object.keys(built).filter((name) => name !== "inch");
+    expect(names.slice(0, values.length).sort()).toEqual(values.sort()); // what is called, before all types
+    expect(names).toEqual(expect.arrayContaining(["Length", "WearBands"]));
+    expect(
+      names.filter((name) => /^(NameByExponents|ExponentsOf|TableBlock|Point_2|UnitKinds)$/.test(name)),
+    ).toEqual([]);
+    const begun = { code: 'import { wearB } from "journalbox";', cursor_pos: 14 };
+    expect(await kernel.request("complete_request", begun)).toMatchObject({
+      matches: ["wearBands", "WearBand", "WearBands", "WearBandsOptions"],
     });
     const members = await kernel.request("complete_request", { code: "[1].reduceR", cursor_pos: 11 });
     expect(members).toMatchObject({

@@ -10,6 +10,15 @@ const message: Message = {
   content: { code: "2 7/16 ″, Ø 60 mm" },
 };
 
+describe("newHeader(type, session)", () => {
+  it("is dated in microseconds, no two of a process alike, so that it can be told which was sent first", () => {
+    const dates = Array.from({ length: 2000 }, () => newHeader("execute_request", "session").date);
+    expect(dates.every((date) => /T\d\d:\d\d:\d\d\.\d{6}Z$/.test(date))).toBe(true);
+    expect(dates).toEqual([...new Set(dates)].sort());
+    expect(Math.abs(Date.parse(dates[0]!) - Date.now())).toBeLessThan(60_000);
+  });
+});
+
 describe("encode(message, key) and decode(frames, key)", () => {
   it("give back what was sent", () => {
     expect(decode(encode(message, "key"), "key")).toEqual(message);
