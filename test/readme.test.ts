@@ -34,6 +34,8 @@ describe("worksheets/README.md", () => {
       "|---|---|",
       ...rows,
       "",
+      "Each sheet names in its first cells the tables it reads. Sheet 04 also reads, where they are there, three that try the instrument: `instrument-repeat.csv` (one place read again and again: `reading [in]`), `instrument-compare.csv` (two people or two instruments: `station [in], first [in], second [in]`) and `instrument-check.csv` (gauges of known size: `reference [in], reading [in]`); see [Trying the instruments](../README.md#trying-the-instruments).",
+      "",
       "The folders [demo](demo) (inches) and [demo-metric](demo-metric) (millimetres) are whole rebuilds with invented readings. The sheets take sizes by name from a rebuild's `rebuild.json`, so the same sheet serves both.",
       "",
     ].join("\n");
@@ -60,6 +62,22 @@ describe("README.md", () => {
     await expect(await drawSvg(figure!.figure)).toMatchFileSnapshot(
       join(templateFolder(), "demo", "wear-bands.svg"),
     );
+  });
+  it("lists the worksheets with the questions they ask", () => {
+    const text = readFileSync(join(packageRoot(), "README.md"), "utf8");
+    const index = readFileSync(join(templateFolder(), "README.md"), "utf8");
+    const rows = [...index.matchAll(/^\| \[\d\d .*$/gm)].map(([row]) => row.replace("](", "](worksheets/"));
+    expect(rows.length).toBeGreaterThan(10);
+    expect(rows.filter((row) => !text.includes(row))).toEqual([]);
+  });
+  it("shows tables of the instruments with the columns that the demo's have", () => {
+    const text = readFileSync(join(packageRoot(), "README.md"), "utf8");
+    for (const name of ["repeat", "compare", "check"]) {
+      const file = `instrument-${name}.csv`;
+      const table = readFileSync(join(templateFolder(), "demo", "tables", file), "utf8");
+      const header = /^(?!#).+$/m.exec(table)![0].replace(", remark", "");
+      expect(text).toContain(`| \`${file}\` | \`${header}\` |`);
+    }
   });
   it("points only at files that are there", () => {
     for (const file of ["README.md", "DEVELOPERS.md"]) {

@@ -49,9 +49,10 @@ Exit code: 0 made, 2 the call was off, 1 anything else.`,
 Next:
   1. rebuild.json: put in the machine's own sizes, parts and instruments, and take each name you have dealt
      with off the list "examples".
-  2. tables/: write the readings under the headers: ${tables.join(", ")}.
-  3. journalbox check ${folder}    tells what is still missing or wrong.
-  4. journalbox open ${folder}     or journalbox run ${folder}`);
+  2. tables/: write the readings under the headers. Lines that begin with "# example:" show what else may be said:
+     put in your own and take out "example:". The tables are ${tables.join(", ")}.
+  3. npx journalbox check ${folder}    tells what is still missing or wrong.
+  4. npx journalbox open ${folder}     or npx journalbox run ${folder}`);
     return 0;
   },
 };

@@ -90,7 +90,7 @@ describe("newRebuild(some sheets, some instruments)", () => {
   it("takes sheets by number, with the tables these read and what they will miss", () => {
     const { sheets, tables, missing } = newRebuild({ title: "T", units: "inch", sheets: ["05"] });
     expect(sheets).toEqual(["05-taper"]);
-    expect(tables).toEqual(["taper-survey"]);
+    expect(tables).toEqual(["instrument-repeat", "taper-survey"]);
     expect(missing.join("\n")).toMatch(/05-taper takes over .*wear/);
   });
 
