@@ -1,6 +1,6 @@
 import type { TableBlock, TableColumn, TableRow } from "./blocks.js";
 import { widest } from "./characters.js";
-import { columnHead } from "./column-head.js";
+import { columnHead, needsHead } from "./column-head.js";
 import { escapeHtml } from "./escape.js";
 import { keepTogether } from "./keep-together.js";
 
@@ -88,7 +88,7 @@ function rowHtml(row: TableRow, { columns, stacked }: TableBlock, longest: reado
   const cells = columns.map((column, index) => {
     const words = longest[index]! <= mostOnOneLine ? "jb-w" : undefined;
     const name =
-      stacked && (index > 0 || column.unit !== undefined)
+      stacked && (index > 0 || needsHead(column, row.cells[0] ?? ""))
         ? ` data-h="${escapeHtml(columnHead(column))}"`
         : "";
     return `<td${classOf(column, words)}${name}>${escapeHtml(keepTogether(row.cells[index] ?? ""))}</td>`;

@@ -1,6 +1,6 @@
 import type { TableBlock, TableColumn, TableRow } from "./blocks.js";
 import { pad, plainLine, widest } from "./characters.js";
-import { columnHead } from "./column-head.js";
+import { columnHead, needsHead } from "./column-head.js";
 import { lineLength, wrapText } from "./wrap-text.js";
 
 const gap = "  ";
@@ -41,7 +41,7 @@ function stackedRows({ caption, columns, rows }: TableBlock, shown: readonly Tab
   const lines = caption === undefined ? [] : [...wrapText(caption, lineLength)];
   for (const { cells, mark } of shown) {
     const [first] = columns;
-    const head = first?.unit === undefined ? "" : columnHead(first);
+    const head = first !== undefined && needsHead(first, cells[0] ?? "") ? columnHead(first) : "";
     lines.push(`${mark === undefined ? "" : signs[mark]}${head}${plainLine(cells[0] ?? "")}`);
     columns.slice(1).forEach((column, index) => {
       const cell = cells[index + 1] ?? "";

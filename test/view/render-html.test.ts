@@ -163,7 +163,15 @@ describe("renderHtml(presentation, options)", () => {
     const { document } = new Window();
     document.body.innerHTML = fragment;
     const names = [...document.querySelectorAll(".jb-stack tbody td")].map((td) => td.getAttribute("data-h"));
-    expect(names).toEqual([null, "depth <a> [thou]: ", ""]);
+    expect(names).toEqual(["cut: ", "depth <a> [thou]: ", ""]);
+    // A bare number needs its column's head; words stand as a heading.
+    document.body.innerHTML = html({
+      type: "table",
+      columns,
+      rows: [{ cells: ["first cut", "4", "all"] }],
+      stacked: true,
+    });
+    expect(document.querySelector(".jb-stack tbody td")!.getAttribute("data-h")).toBeNull();
     const turned = [...columns].reverse();
     const travels = html({
       type: "table",

@@ -15,7 +15,7 @@ export function budgetFigure(budget: Budget): FigureBlock {
   const shown = budget.rows.slice(0, mostBars);
   const bars = [
     ...shown.map((row) => ({
-      name: plotText(row.source, 24, 60),
+      name: plotText(row.source, 26, 60),
       size: row.contribution,
       label: `${twoDigits(row.contribution, unit)} (${formatFixed(100 * row.share, 0)} %)`,
     })),
@@ -38,9 +38,7 @@ export function budgetFigure(budget: Budget): FigureBlock {
           orientation: "h",
           x: sizes,
           y: bars.map((_, i) => i),
-          text: bars.map(({ label }) => label),
-          textposition: "outside",
-          cliponaxis: false,
+          hovertext: bars.map(({ label }) => label),
           hoverinfo: "text",
           width: 0.6,
           showlegend: false,
@@ -52,17 +50,17 @@ export function budgetFigure(budget: Budget): FigureBlock {
       ],
       layout: {
         width: 720,
-        height: 130 + 34 * bars.length,
-        title: { text: plotText(budget.title, 70, 70) },
+        height: 140 + 58 * bars.length,
+        title: { text: plotText(budget.title, 36, 70) },
         xaxis: {
-          // Room at the right for the label of the longest bar.
-          range: [0, tidy(1.28 * Math.max(...sizes)) || 1],
+          range: [0, tidy(1.05 * Math.max(...sizes)) || 1],
           title: { text: `contribution${unit.symbol === "" ? "" : ` (${unit.symbol})`}` },
         },
         yaxis: {
           range: [bars.length - 0.5, -0.5],
           tickvals: bars.map((_, i) => i),
-          ticktext: bars.map(({ name }) => name),
+          // Beside the name, for a telephone has no room at the end of a bar.
+          ticktext: bars.map(({ name, label }) => `${name}<br><b>${label}</b>`),
           showgrid: false,
         },
       } satisfies Record<string, unknown> & Partial<Layout>,

@@ -71,18 +71,25 @@ describe("present(budget)", () => {
     expect(cells.get("length")?.[2]).toBe("5.75×10⁻⁵");
   });
 
-  it("draws the contributions as bars that the page can draw, longest at the top, and fits their labels", () => {
+  it("draws the contributions as bars that the page can draw, longest at the top, each with its size beside its name", () => {
     const { figure: spec, alt, caption } = figure(shown(clearance));
     expect(() => finishFigure(spec)).not.toThrow();
     expect(spec.data[0]).toMatchObject({
       type: "bar",
       orientation: "h",
       x: [0.4, 0.3, 0.5],
-      text: ["0.40 thou (64 %)", "0.30 thou (36 %)", "0.50 thou"],
+      hovertext: ["0.40 thou (64 %)", "0.30 thou (36 %)", "0.50 thou"],
     });
     expect(spec.layout).toMatchObject({
-      yaxis: { range: [2.5, -0.5], ticktext: ["micrometer", "bore gauge", "together"] },
-      xaxis: { range: [0, 0.64], title: { text: "contribution (thou)" } },
+      yaxis: {
+        range: [2.5, -0.5],
+        ticktext: [
+          "micrometer<br><b>0.40 thou (64 %)</b>",
+          "bore gauge<br><b>0.30 thou (36 %)</b>",
+          "together<br><b>0.50 thou</b>",
+        ],
+      },
+      xaxis: { range: [0, 0.525], title: { text: "contribution (thou)" } },
     });
     expect(alt).toContain("micrometer with 64 %");
     expect(caption).toContain("add in squares");
@@ -113,8 +120,8 @@ describe("present(budget)", () => {
 
   it("takes a name for text, whatever it holds", () => {
     const hostile = uncertain(measured(1, 1), "<b>$x$</b>");
-    expect((figure(shown(hostile)).figure.layout.yaxis as { ticktext: string[] }).ticktext[0]).toBe(
-      "&lt;b&gt;&#36;x&#36;&lt;/b&gt;",
+    expect((figure(shown(hostile)).figure.layout.yaxis as { ticktext: string[] }).ticktext[0]).toMatch(
+      /^&lt;b&gt;&#36;x&#36;&lt;\/b&gt;<br><b>[^<]+<\/b>$/,
     );
   });
 });
