@@ -73,6 +73,13 @@ describe("the gauge block of GUM H.1", () => {
   it("together 32 nm, 16 degrees of freedom once rounded down, 93 nm at 99 %", () => {
     const u = Number(shown.standardUncertainty) * 1e9;
     expectClose(u, 32, { abs: 0.5, because: "printed to 1 nm" });
+    // By hand from the inputs printed, in nm: δα by ls·θ, δθ by ls·α (rectangular: half the width over √3).
+    const ofExpansion = (50.000623e6 * 0.1 * 1e-6) / Math.sqrt(3);
+    const ofTemperature = (50.000623e6 * 11.5e-6 * 0.05) / Math.sqrt(3);
+    expectClose(u, Math.hypot(25, 5.8, 3.9, 6.7, ofExpansion, ofTemperature), {
+      rel: 1e-9,
+      because: "the law of propagation by hand; derivatives are exact",
+    });
     expectClose(shown.degreesOfFreedom, 16.7, { rel: 1e-2, because: "printed from rounded contributions" });
     expect(Math.floor(shown.degreesOfFreedom)).toBe(16);
     expectClose(coverageFactor(0.99, 16), 2.92, { abs: 5e-3, because: "printed to 3 digits" });
