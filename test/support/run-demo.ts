@@ -1,11 +1,12 @@
 import { cpSync, existsSync, mkdirSync, renameSync } from "node:fs";
 import { join } from "node:path";
-import { inject } from "vitest";
+import { afterAll, inject } from "vitest";
 import { runRebuild } from "../../kernel-helpers/notebook/run-rebuild.js";
 import { failureText } from "../../kernel-helpers/notebook/runner/failure-text.js";
 import { templateFolder } from "../../kernel-helpers/record/find-sheets.js";
 import { packageRoot } from "../../kernel-helpers/record/index.js";
 import { ensureBuilt } from "./built.js";
+import { type KeptKernel, keptKernel } from "./kept-kernel.js";
 import { newestIn } from "./newest-in.js";
 import { oneMakes } from "./one-makes.js";
 import { temporaryFolder } from "./temporary-folder.js";
@@ -30,10 +31,14 @@ export async function copyOfDemoRun(demo: string, sheets?: readonly string[]): P
   return folder;
 }
 
-/** Runs a rebuild through the kernel; fails with what every failed sheet says. */
+// One kernel for all runs of a test file.
+let kernel: KeptKernel | undefined;
+afterAll(() => kernel?.close());
+
+/** Runs a rebuild through the kernel, each sheet in a clean state; fails with what every failed sheet says. */
 export async function runThrough(directory: string): Promise<void> {
-  await ensureBuilt();
-  const { results } = await runRebuild({ directory });
+  kernel ??= keptKernel(directory);
+  const { results } = await runRebuild({ directory, startKernel: kernel.startKernel });
   const failed = results.filter(({ status }) => status === "failed");
   if (failed.length > 0) throw new Error(failed.map(failureText).join("\n"));
 }
