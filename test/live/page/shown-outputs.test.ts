@@ -97,6 +97,15 @@ describe.skipIf(!hasChromium())("outputs on a sheet page", { timeout: 40_000 }, 
     await page.emulateMedia({ media: "screen" });
   });
 
+  it("a result is seen whole on a phone, not only there", async () => {
+    await page.setViewportSize({ width: 390, height: 844 });
+    const output = cell(page, names.indexOf("own")).locator(".jp-OutputArea-output");
+    const [frame, result] = [await output.boundingBox(), await output.locator(".jb").boundingBox()];
+    expect(result!.height).toBeGreaterThan(100);
+    expect(frame!.height).toBeGreaterThanOrEqual(result!.height);
+    await page.setViewportSize({ width: 1280, height: 720 });
+  });
+
   it("no script of an output has run, no handler is left, and nothing was asked of another machine", async () => {
     expect(await page.evaluate("window.hacked")).toBeUndefined();
     expect(await page.locator(".jp-OutputArea-output :is([onerror], script)").count()).toBe(0);
