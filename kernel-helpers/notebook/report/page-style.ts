@@ -83,12 +83,15 @@ footer{border:0}footer h2{margin-bottom:.8rem}
 .ansi-red-fg,.ansi-bright-red-fg{color:var(--red)}.ansi-green-fg,.ansi-bright-green-fg{color:var(--green)}.ansi-blue-fg,.ansi-bright-blue-fg,.ansi-cyan-fg,.ansi-bright-cyan-fg{color:var(--blue)}.ansi-yellow-fg,.ansi-bright-yellow-fg{color:var(--number)}.ansi-bright-black-fg,.ansi-dim{color:var(--soft)}.ansi-bold{font-weight:700}.ansi-italic{font-style:italic}.ansi-underline{text-decoration:underline}
 @media (max-width:45rem){.decided li{grid-template-columns:1fr}body{margin:0;border:0;outline:0;padding:0 1rem 1.5rem}.head{padding-top:1.2rem}h1{font-size:1.6rem}.title-block>div{flex-basis:8.5rem}.hash{display:block;margin:.2rem 0 0}}
 @media print{:root{--paper:#fff;--board:#fff;--ink:#000;--soft:#444;--hair:#999;--tint:#fff;--blue:#000;--red:#000;--green:#000;--word:#000;--number:#000;--string:#000}
-@page{margin:16mm 14mm 18mm}
-body{margin:0;padding:0;border:0;outline:0;max-width:none;font-size:10pt}
+@page{margin:16mm 14mm 18mm}html{font-size:12.5px}
+body{margin:0;padding:0;border:0;outline:0;max-width:none;font-size:9pt}
 #with-code,label[for=with-code]{display:none}.head{padding-top:0}
 main>section.sheet{break-before:page;margin-top:0}
 .cell,.error,.failure,tr,figure,.jb-verdict{break-inside:avoid}.cell:has(table,pre){break-inside:auto}
-.jb :is(caption,thead){break-after:avoid}.jb .jb-scroll summary{display:none}
+.jb .jb-scroll summary{display:none}
+.jb :is(table:not(:has(tr:nth-child(9))),dl:not(:has(>:nth-child(7)))){break-inside:avoid}
+.jb.jb:not(#jb) :is(th,td){padding-right:.9em}.readings .jb:not(#jb){& table{font-size:.65rem}& td:is(.jb-r,.jb-w){white-space:normal}}
+caption,thead,tbody tr:first-child,dl>:first-child{break-after:avoid}tbody tr:last-child,dl>:last-child{break-before:avoid}
 pre,.scroll{overflow:visible;white-space:pre-wrap;max-height:none}
 .paper{border-color:#999;overflow:visible}.paper.is-live img{display:block}.live{display:none}
 .text a[href^=http]::after{content:" (" attr(href) ")";font-size:.85em}}

@@ -130,6 +130,11 @@ export function warmerText(warmer: TemperatureDifference, { warmer: unit }: Join
   return inUnit(warmer, unit, 3);
 }
 
+/** The most that a temperature difference comes to, cut down, so that one which falls short is not shown as reached. */
+export function mostWarmerText(warmer: TemperatureDifference, { warmer: unit }: JointUnits): string {
+  return mostIn(warmer, unit, 3);
+}
+
 /** A temperature difference that must be reached, taken up: "87 °F". */
 export function leastWarmerText(warmer: TemperatureDifference, { warmer: unit }: JointUnits): string {
   return leastIn(warmer, unit, 3);

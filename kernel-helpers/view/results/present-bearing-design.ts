@@ -161,7 +161,7 @@ export function presentClearanceChoice(choice: ClearanceChoice): Presentation {
       columns: [
         { title: "by", align: "left" },
         { title: "from … to", align: "right" },
-        { title: "the intended one lies within in", align: "right" },
+        { title: "chance that the intended one lies within", align: "right" },
         { title: "ends there, because", align: "left" },
         { title: "source", align: "left" },
       ],

@@ -37,6 +37,7 @@ export function presentBending(found: ShaftBending): Presentation {
                 ? "95 %"
                 : `95 %; its doubt is of ${shares
                     .slice(0, 3)
+                    .filter(({ share }) => share >= 0.005)
                     .map(({ source, share }) => `${source} (${Math.round(100 * share)} %)`)
                     .join(", ")}`,
           },

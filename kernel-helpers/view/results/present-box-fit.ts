@@ -1,5 +1,5 @@
 import type { BoxAlignment, BoxFit, ContactSpots, FittedBox } from "../../bearing/index.js";
-import { formatFixed, type Length, type Measured, measured } from "../../quantity/index.js";
+import { formatFixed, type Length, type Measured, measured, unitNamed } from "../../quantity/index.js";
 import type { Block, Presentation, VerdictBlock } from "../blocks.js";
 import { plusMinus } from "../format-measured.js";
 import { fitFigure, lineFigure } from "./box-fit-figure.js";
@@ -21,27 +21,31 @@ export function presentBoxFit(fit: BoxFit): Presentation {
   const shim = ({ shim: change }: FittedBox): string =>
     change.si === 0
       ? "leave"
-      : `${change.si > 0 ? "add" : "take out"} ${small(change.si > 0 ? change : change.times(-1))}`;
+      : `${change.si > 0 ? "add" : "take out"} ${bare(small(change.si > 0 ? change : change.times(-1)))}`;
   const scrape = ({ scrape: at }: FittedBox): string =>
-    at === undefined ? "not for taper" : `${small(at.depth)} on diameter at ${inUnit(at.at, units.size, 4)}`;
+    at === undefined ? "nothing" : `${small(at.depth)} on diameter at ${inUnit(at.at, units.size, 4)}`;
+  const inSmall = { align: "right", unit: unitNamed(units.small).symbol } as const;
   const columns: readonly {
     readonly title: string;
     readonly align: "left" | "right";
+    /** In the head, once, where every cell of the column has it. */
+    readonly unit?: string;
     readonly of: (box: FittedBox) => string | undefined;
   }[] = [
     { title: "box", align: "left", of: ({ name }) => name },
     {
       title: "bore half-way",
       align: "right",
-      of: ({ bore }) => bore && plusMinus(bore, { unit: units.size }),
+      unit: unitNamed(units.size).symbol,
+      of: ({ bore }) => bore && bare(plusMinus(bore, { unit: units.size })),
     },
-    { title: "clearance, diametral", align: "right", of: ({ clearance }) => within(clearance) },
-    { title: "differs end to end", align: "right", of: ({ taper }) => within(taper) },
-    { title: "by its tilt", align: "right", of: ({ tilt }) => tilt && within(tilt.part) },
-    { title: "of its own", align: "right", of: ({ tilt }) => tilt && within(tilt.own) },
-    { title: "shims, both sides", align: "left", of: shim },
-    { title: "leaves", align: "right", of: ({ afterShim }) => small(afterShim) },
-    { title: "scrape", align: "left", of: scrape },
+    { title: "clearance, diametral", ...inSmall, of: ({ clearance }) => bare(within(clearance)) },
+    { title: "differs end to end", ...inSmall, of: ({ taper }) => bare(within(taper)) },
+    { title: "by its tilt", ...inSmall, of: ({ tilt }) => tilt && bare(within(tilt.part)) },
+    { title: "of its own", ...inSmall, of: ({ tilt }) => tilt && bare(within(tilt.own)) },
+    { title: "shims, both sides", ...inSmall, align: "left", of: shim },
+    { title: "leaves", ...inSmall, of: ({ afterShim }) => bare(small(afterShim)) },
+    { title: "scrape for taper", align: "left", of: scrape },
   ];
   // A column of which no box knows anything is left out.
   const shown = columns.filter(({ of }) => boxes.some((box) => of(box) !== undefined));
@@ -59,7 +63,7 @@ export function presentBoxFit(fit: BoxFit): Presentation {
       {
         type: "table",
         caption: `What to change; the clearance may differ by ${small(taperLimit)} from end to end`,
-        columns: shown.map(({ title, align }) => ({ title, align })),
+        columns: shown.map(({ of: _, ...column }) => column),
         stacked: true,
         rows: boxes.map((box) => ({
           cells: shown.map(({ of }) => of(box) ?? "not known"),
@@ -72,6 +76,11 @@ export function presentBoxFit(fit: BoxFit): Presentation {
       fitFigure(fit, units.size, units.small),
     ],
   });
+}
+
+/** A length without its unit, which the column's head has. */
+function bare(text: string): string {
+  return text.replace(/ \S+$/, "");
 }
 
 /** What the tilt makes of the clearance, where the box is to be set in line first. */

@@ -7,9 +7,9 @@ import {
   jointUnits,
   leastIn,
   leastWarmerText,
+  mostWarmerText,
   stressText,
   timeText,
-  warmerText,
 } from "./joint-text.js";
 import { warningBlocks } from "./warning-blocks.js";
 
@@ -65,7 +65,7 @@ function caseText(
 ): string {
   const label = `${name[0]!.toUpperCase()}${name.slice(1)} case:`;
   return opens === undefined
-    ? `${label} never opens; the hub leads the shaft by ${warmerText(mostDifference, units)} at most and must by ${leastWarmerText(neededDifference, units)}, which takes at least ${leastIn(leastPower, "kilowatt", 2)} into the hub.`
+    ? `${label} never opens; the hub leads the shaft by ${mostWarmerText(mostDifference, units)} at most and must by ${leastWarmerText(neededDifference, units)}, which takes at least ${leastIn(leastPower, "kilowatt", 2)} into the hub.`
     : `${label} opens after ${timeText(opens)}, stays open ${timeText(open)}.`;
 }
 
@@ -108,7 +108,7 @@ function casesTable({ cases }: HeatingPlan, units: JointUnits): TableBlock {
         one.closes === undefined ? "" : timeText(one.closes),
         one.opens === undefined ? "" : timeText(one.open),
         timeText(one.flameOff),
-        warmerText(one.mostDifference, units),
+        mostWarmerText(one.mostDifference, units),
         leastWarmerText(one.neededDifference, units),
       ],
       ...(one.opens === undefined ? { mark: "warn" as const } : {}),

@@ -22,6 +22,15 @@ describe("checkPresentation(value)", () => {
     expect(checkPresentation({ ...card, ownPage: "yes" })).toBeUndefined();
   });
 
+  it("keeps a drawing's layout for a telephone, and refuses one that is no drawing", () => {
+    const drawing = { width: 715, height: 80, shapes: [] };
+    const narrow = { width: 350, height: 90, shapes: [] };
+    const block = { type: "drawing", drawing, narrow, alt: "A hub" };
+    expect(checkPresentation(withBlock(block))).toEqual(withBlock(block));
+    expect(checkPresentation(withBlock({ ...block, narrow: "<svg>" }))).toBeUndefined();
+    expect(checkPresentation(withBlock({ ...block, narrow: { ...narrow, width: -1 } }))).toBeUndefined();
+  });
+
   it("drops fields it does not know", () => {
     const given = { title: "t", extra: 1, blocks: [{ type: "text", text: "x", html: "<b>" }] };
     expect(checkPresentation(given)).toEqual({ title: "t", blocks: [{ type: "text", text: "x" }] });

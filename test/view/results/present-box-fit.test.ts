@@ -31,7 +31,12 @@ describe("the look of a box fit", () => {
   });
   it("tells the change of shims as taking out, never as adding less than nothing", () => {
     const table = shown.blocks.find((block) => block.type === "table");
-    expect(table?.rows[0]?.cells[3]).toBe("take out 50 µm");
+    expect(table?.columns[3]).toMatchObject({ title: "shims, both sides", unit: "µm" });
+    expect(table?.rows[0]?.cells[3]).toBe("take out 50");
+    // A column whose head names the unit does not name it in its cells again.
+    const named = table!.columns.flatMap(({ unit }, i) => (unit === "µm" ? [table!.rows[0]!.cells[i]!] : []));
+    expect(named.length).toBeGreaterThan(2);
+    expect(named.join(" ")).not.toContain("µm");
   });
   it("says of a tilted box what it has now and what it will have in line", () => {
     const heights = (box: string, from: number, rise: number): string[] =>
