@@ -40,11 +40,14 @@ export function limitVerdict(wear: WearBands, units: ShownUnits): VerdictBlock[]
 }
 
 function because(judgement: LimitJudgement, units: ShownUnits): string {
-  const { band, diameter, margin, expanded, probabilityBelow, station } = judgement;
+  const { band, diameter, margin, expanded, probabilityBelow, station, contradictedBy } = judgement;
   const side = margin.si < 0 ? "below" : "above";
   const angle = band.smallestAngle === undefined ? "" : ` at ${angleText(band.smallestAngle)}`;
+  // A chance by the fit alone would only mislead where a reading contradicts the fit.
+  const chance =
+    contradictedBy === undefined ? ` Probability that it is below: ${percent(probabilityBelow)}.` : "";
   const [off, u] = formatWithUncertainty(Math.abs(margin.in(units.small)), expanded.in(units.small));
-  return `The worst is band ${band.number}, ${sizeText(diameter, units)} at station ${stationText(station, units)}${angle}: ${off} ± ${u} ${units.smallSymbol} (95 %) ${side} the limit. Probability that it is below: ${percent(probabilityBelow)}.`;
+  return `The worst is band ${band.number}, ${sizeText(diameter, units)} at station ${stationText(station, units)}${angle}: ${off} ± ${u} ${units.smallSymbol} (95 %) ${side} the limit.${chance}`;
 }
 
 /** How likely a band is below the limit; where one of its readings says so against the fit, it is as open as can be. */
