@@ -225,8 +225,8 @@ describe("readTable(bytes, options): properties", () => {
         expect([a.unitSystem, b.unitSystem]).toEqual(["inch", "metric"]);
         for (const [i, value] of values(a, "diameter").entries())
           expectClose(values(b, "diameter")[i]!, value, {
-            rel: 4e-16,
-            because: "two roundings of one product",
+            rel: 7e-16,
+            because: "on either side the reading, its unit and their product are rounded, 2⁻⁵³ each",
           });
       }),
     );
