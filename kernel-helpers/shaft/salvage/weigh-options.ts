@@ -1,5 +1,5 @@
 import { beyondChoice, weighedOption } from "./weigh-chance.js";
-import { type Drawn, plainInput, simulate } from "./weigh-draws.js";
+import { type Drawn, type PlainInput, plainInput, simulate } from "./weigh-draws.js";
 import { flipOf, worthMeasuring } from "./weigh-flips.js";
 import type { OptionsWeighed, PlainNumbers, WeighingStep, WeighOptionsInput } from "./weigh-types.js";
 
@@ -61,28 +61,48 @@ export function weighOptions(input: WeighOptionsInput): OptionsWeighed {
  * @source see `weighOptions`
  */
 export function* weighOptionsInSteps(input: WeighOptionsInput): Generator<WeighingStep, OptionsWeighed> {
-  const { options, limits, wanted = 0.95, draws = 10_000, seed, assumptions = [] } = input;
+  const { wanted = 0.95, draws = 10_000, assumptions = [] } = input;
   checkInput(input, wanted, draws);
   const given = Object.entries(input.inputs).map(([name, value]) => plainInput(name, value));
   const estimates = Object.fromEntries(given.map(({ name, si }) => [name, si]));
   checkAssumptions(assumptions, estimates);
   const fewer = Math.max(1000, Math.round(draws / 4));
-  const all = draws + fewer * assumptions.length;
-  const counted = { what: "shafts drawn", done: 0, of: all };
+  const known = input.weighed;
+  if (known !== undefined) checkWeighed(known, input, wanted, draws);
+  const before = known === undefined ? draws : 0;
+  const counted = { what: "shafts drawn", done: 0, of: before + fewer * assumptions.length };
+  const weighed = known ?? (yield* weighAsGiven(input, given, estimates, { wanted, draws, counted }));
+  const asked = { wanted, beyond: weighed.beyondChoice, stands: weighed.stands };
+  const others: OptionsWeighed["assumptions"][number][] = [];
+  for (const [i, { name, inputs }] of assumptions.entries()) {
+    const moved = { ...estimates, ...inputs };
+    const again = yield* simulate(input, given, moved, fewer, { ...counted, done: before + i * fewer });
+    others.push(assumed(name, input, moved, again, asked));
+  }
+  return Object.freeze<OptionsWeighed>({ ...weighed, assumptions: Object.freeze(others) });
+}
+
+/** As things are taken to be, without the assumptions. */
+function* weighAsGiven(
+  input: WeighOptionsInput,
+  given: readonly PlainInput[],
+  estimates: PlainNumbers,
+  {
+    wanted,
+    draws,
+    counted,
+  }: { readonly wanted: number; readonly draws: number; readonly counted: WeighingStep },
+): Generator<WeighingStep, OptionsWeighed> {
+  const { options, limits, seed } = input;
   const drawn = yield* simulate(input, given, estimates, draws, counted);
   const beyond = beyondChoice(limits, drawn, wanted);
-  const asked = { wanted, beyond };
-  const weighed = options.map((name, at) => weighedOption(limits, estimates, drawn, { name, at }, asked));
+  const weighed = options.map((name, at) =>
+    weighedOption(limits, estimates, drawn, { name, at }, { wanted, beyond }),
+  );
   const stands = weighed.find(({ verdict }) => verdict === "holds")?.name;
   const chosen = input.chosen ?? stands ?? weighed.reduce((a, b) => (b.chance > a.chance ? b : a)).name;
   const ofChosen = weighed[options.indexOf(chosen)]!;
   const within = limits.filter(({ name }) => !beyond.includes(name));
-  const others: OptionsWeighed["assumptions"][number][] = [];
-  for (const [i, { name, inputs }] of assumptions.entries()) {
-    const moved = { ...estimates, ...inputs };
-    const again = yield* simulate(input, given, moved, fewer, { ...counted, done: draws + i * fewer });
-    others.push(assumed(name, input, moved, again, { ...asked, stands }));
-  }
   return Object.freeze<OptionsWeighed>({
     kind: "options weighed",
     draws,
@@ -99,7 +119,7 @@ export function* weighOptionsInSteps(input: WeighOptionsInput): Generator<Weighi
         .sort((a, b) => Math.abs(a.moves ?? 1e9) - Math.abs(b.moves ?? 1e9)),
     ),
     measure: Object.freeze(worthMeasuring(given, drawn, ofChosen, options.indexOf(chosen), limits)),
-    assumptions: Object.freeze(others),
+    assumptions: Object.freeze([]),
   });
 }
 
@@ -123,6 +143,23 @@ function assumed(
     ),
     flips: first?.verdict === "cannot tell yet" ? undefined : first?.name !== asked.stands,
   });
+}
+
+/** What can be compared of it is: another question's answer must not pass for this one's. */
+function checkWeighed(
+  weighed: OptionsWeighed,
+  { options, seed, chosen }: WeighOptionsInput,
+  wanted: number,
+  draws: number,
+): void {
+  const told = (names: readonly string[], of: readonly unknown[]): string => JSON.stringify([names, ...of]);
+  const names = weighed.options.map(({ name }) => name);
+  const found = told(names, [weighed.chosen, weighed.wanted, weighed.draws, weighed.seed]);
+  const expected = told(options, [chosen ?? weighed.chosen, wanted, draws, seed]);
+  if (found !== expected)
+    throw new RangeError(
+      `weighOptions: weighed must be of the same options, choice, chance wanted, draws and seed, ${expected}, got ${found}`,
+    );
 }
 
 function checkAssumptions(

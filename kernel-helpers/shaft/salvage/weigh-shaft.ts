@@ -60,6 +60,8 @@ export interface WeighShaftInput extends Pick<WeighOptionsInput, "chosen" | "wan
   readonly bending?: WeighedBending;
   /** What else might be true, by the names of the inputs; "tensile strength" moves the yield point along. */
   readonly assumptions?: readonly Assumption[];
+  /** What this gave for the same input without `assumptions`: those alone are then drawn. */
+  readonly weighed?: OptionsWeighed;
 }
 
 const tensileName = "tensile strength";
@@ -281,7 +283,7 @@ export function* weighShaftInSteps(input: WeighShaftInput): Generator<WeighingSt
     ),
     ...(bent?.limits ?? []),
   ];
-  const { chosen, wanted, draws, seed, assumptions } = input;
+  const { chosen, wanted, draws, seed, assumptions, weighed } = input;
   return yield* weighOptionsInSteps({
     inputs,
     options: ways.map(({ name }) => name),
@@ -291,6 +293,7 @@ export function* weighShaftInSteps(input: WeighShaftInput): Generator<WeighingSt
     ...(wanted === undefined ? {} : { wanted }),
     ...(draws === undefined ? {} : { draws }),
     ...(assumptions === undefined ? {} : { assumptions }),
+    ...(weighed === undefined ? {} : { weighed }),
   });
 }
 

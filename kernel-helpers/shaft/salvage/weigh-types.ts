@@ -33,6 +33,8 @@ export interface WeighOptionsInput {
   readonly chosen?: string;
   /** What else might be true. */
   readonly assumptions?: readonly Assumption[];
+  /** What this gave for the same input without `assumptions`: those alone are then drawn. */
+  readonly weighed?: OptionsWeighed;
   /** Chance that all limits hold, for an option to be taken; default 0.95 [-]. */
   readonly wanted?: number;
   /** Default 10 000 [-]. */

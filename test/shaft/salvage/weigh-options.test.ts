@@ -105,6 +105,18 @@ describe("weighOptions({ inputs, options, limits, seed })", () => {
       expect(done).toBe(500 * (i + 1));
     });
   });
+  it("weighs assumptions alone where the rest was weighed before, to the last digit the same, and refuses another's", () => {
+    const assumptions = [{ name: "it is iron", inputs: { strength: 1.5 } }];
+    const weighedBefore = weighOptions(input);
+    const steps = weighOptionsInSteps({ ...input, assumptions, weighed: weighedBefore });
+    expect(steps.next().value).toEqual({ what: "shafts drawn", done: 500, of: 10_000 });
+    expect(weighOptions({ ...input, assumptions, weighed: weighedBefore })).toEqual(
+      weighOptions({ ...input, assumptions }),
+    );
+    expect(() => weighOptions({ ...input, seed: 99, assumptions, weighed: weighedBefore })).toThrow(
+      /weighed must be of the same options, choice, chance wanted, draws and seed, .*99\], got .*\]/,
+    );
+  });
   it("tells what the draws leave open: the chances of many seeds scatter by that", () => {
     const few = { ...input, draws: 1000, limits: [limits[0]!] };
     const chances = Array.from({ length: 60 }, (_, seed) => weighOptions({ ...few, seed }).options[0]!);
