@@ -30,7 +30,7 @@ export function placesOfEdge({ reach, visit, width }: Walks, k: number, number: 
  * @param index their indices among all readings
  * @param coverage probability wanted [-]
  */
-export function shortestInterval(
+export function shortestRunOfGaps(
   places: Float64Array,
   x: Float64Array,
   index: readonly number[],
@@ -71,7 +71,7 @@ export function shortestInterval(
  * @param x positions of the readings that count
  * @param coverage probability between the ends [-]
  */
-export function positionOf(places: Float64Array, x: Float64Array, coverage: number): EdgePosition {
+export function positionOfEdge(places: Float64Array, x: Float64Array, coverage: number): EdgePosition {
   const n = x.length;
   const total = places.reduce((a, b) => a + b, 0);
   let mean = 0;

@@ -16,13 +16,13 @@ export interface EdgePlaces {
  * factor that only keeps the numbers within the range of the computer: all together weigh `edgesExpected`.
  *
  * @param x positions, ascending
- * @param fewest fewest readings of a flat and a sloping band; Infinity where not allowed
+ * @param fewest fewest readings of a flat and a sloping band; Infinity where not allowed; and fewest positions
  * @param edgePrior see BandPosteriorOptions
  * @param edgesExpected total weight of all gaps
  */
 export function edgePlaces(
   x: Float64Array,
-  fewest: { readonly flat: number; readonly sloping: number },
+  fewest: { readonly flat: number; readonly sloping: number; readonly positions: number },
   edgePrior: "gaps" | "length",
   edgesExpected: number,
 ): EdgePlaces {
@@ -42,9 +42,10 @@ export function edgePlaces(
   const firsts: number[] = []; // first reading at each position
   for (let t = 1; t <= n; t++) {
     if (t === 1 || x[t - 1]! > x[t - 2]!) firsts.push(t - 1);
-    lastFlat[t] = Math.max(-1, t - fewest.flat);
+    const enough = firsts[firsts.length - fewest.positions] ?? -1;
+    lastFlat[t] = Math.max(-1, Math.min(enough, t - fewest.flat));
     const onThree = firsts[firsts.length - fewestPositions] ?? -1;
-    lastSloping[t] = Math.max(-1, Math.min(onThree, t - fewest.sloping));
+    lastSloping[t] = Math.max(-1, Math.min(enough, onThree, t - fewest.sloping));
   }
   return { weight, lastFlat, lastSloping };
 }

@@ -17,13 +17,18 @@ export interface PosteriorSettings {
   readonly maximumBands: number;
   readonly bandCountPrior: readonly number[];
   readonly edgePrior: "gaps" | "length";
-  readonly grossErrorLimit: number;
+  readonly minimumPositions: number;
+  /** The row of each reading, 0, 1, 2, … */
+  readonly rows: readonly number[];
+  readonly rowCount: number;
+  readonly grossProbability: number;
   readonly coverage: number;
 }
 
 /** More readings would need a table of more than 100 megabytes. */
 export const mostReadings = 5000;
 const mostBands = 200;
+const mostRows = 64;
 /** How likely one band more is beforehand, against one less. */
 const furtherBand = 1 / 4;
 const where = "bandPosterior";
@@ -35,7 +40,8 @@ export function posteriorSettings(
   options: BandPosteriorOptions,
 ): PosteriorSettings {
   const { shapes = ["flat", "sloping"], minimumPoints = 2, edgePrior = "gaps" } = options;
-  const { grossErrorLimit = 6, coverage = 0.95, maximumBands = 20, at = [] } = options;
+  const { grossProbability = 0.01, coverage = 0.95, maximumBands = 20, at = [] } = options;
+  const { minimumPositions = 1 } = options;
   requireWhole("minimumPoints", minimumPoints, 1);
   requireFiniteList(where, "positions", positions, minimumPoints);
   requireFiniteList(where, "values", values, minimumPoints);
@@ -59,11 +65,14 @@ export function posteriorSettings(
   requireWhole("maximumBands", maximumBands, 1, mostBands);
   if (edgePrior !== "gaps" && edgePrior !== "length")
     throw new RangeError(`${where}: edgePrior must be "gaps" or "length", got ${JSON.stringify(edgePrior)}`);
-  if (!(grossErrorLimit > 0))
-    throw new RangeError(`${where}: grossErrorLimit must be greater than 0, got ${grossErrorLimit}`);
+  requireWhole("minimumPositions", minimumPositions, 1);
+  if (!(grossProbability >= 0 && grossProbability < 0.5))
+    throw new RangeError(
+      `${where}: grossProbability must be from 0 to less than 0.5, got ${grossProbability}`,
+    );
   requireProbability(where, "coverage", coverage);
   if (options.levelCentre !== undefined) requireFinite(where, "levelCentre", options.levelCentre);
-  for (const name of ["levelSpread", "slopeSpread"] as const) {
+  for (const name of ["levelSpread", "slopeSpread", "rowSpread", "grossRange"] as const) {
     const value = options[name];
     if (value === undefined) continue;
     requireFinite(where, name, value);
@@ -71,6 +80,12 @@ export function posteriorSettings(
   }
   if (options.bands !== undefined) requireWhole("bands", options.bands, 1, maximumBands);
   requireFiniteList(where, "at", at, 0);
+  const { rows, rowCount } = rowsOf(options.rows, n);
+  if (rowCount > 1 && at.length > 0)
+    throw new RangeError(`${where}: at is for readings of one row, got ${rowCount} rows`);
+  for (const i of options.suspects ?? [])
+    if (!(Number.isInteger(i) && i >= 0 && i < n))
+      throw new RangeError(`${where}: suspects must be indices of readings, 0 to ${n - 1}, got ${i}`);
   const bandCountPrior =
     options.bandCountPrior ?? Array.from({ length: maximumBands }, (_, k) => furtherBand ** k);
   requireFiniteList(where, "bandCountPrior", bandCountPrior, 1);
@@ -90,9 +105,31 @@ export function posteriorSettings(
     maximumBands,
     bandCountPrior,
     edgePrior,
-    grossErrorLimit,
+    minimumPositions,
+    rows,
+    rowCount,
+    grossProbability,
     coverage,
   };
+}
+
+/** The rows numbered from 0 in the order in which they come. */
+function rowsOf(
+  given: readonly (number | string)[] | undefined,
+  n: number,
+): { readonly rows: readonly number[]; readonly rowCount: number } {
+  if (given === undefined) return { rows: new Array<number>(n).fill(0), rowCount: 1 };
+  if (given.length !== n)
+    throw new RangeError(`${where}: rows must name one row a reading (${n}), got ${given.length}`);
+  const number = new Map<number | string, number>();
+  const rows = given.map((name) => {
+    const known = number.get(name) ?? number.size;
+    number.set(name, known);
+    return known;
+  });
+  if (number.size > mostRows)
+    throw new RangeError(`${where}: rows may name at most ${mostRows} rows, got ${number.size}`);
+  return { rows, rowCount: number.size };
 }
 
 function requireWhole(name: string, value: number, least: number, most?: number): void {

@@ -1,6 +1,14 @@
-import { flatExponent, flatSpread, type LinePrior, slopeGain, slopeSpread } from "./band-posterior-model.js";
 import type { EdgePlaces } from "./band-posterior-places.js";
-import { RunningSums } from "./running-sums.js";
+import { BandSums, type LinePrior } from "./band-sums.js";
+
+/** Readings that count, ready for computing: ascending positions, values, weights 1/u², and the row of each. */
+export interface WeightedReadings {
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+  readonly w: Float64Array;
+  readonly row: Int32Array;
+  readonly rowCount: number;
+}
 
 /** The last bands of the readings before t: their starts from … from + share.length − 1, and their shares. */
 export interface LastBands {
@@ -27,9 +35,7 @@ export interface BackwardSteps {
  * starts together could not add e^−cut of what was found: evidence ≤ exp(−½ chi-square of the least-squares
  * line), which only grows as readings join.
  *
- * @param x positions, ascending [unit of x]
- * @param y readings [unit of y]
- * @param w weights 1/u² [1/unit of y²]
+ * @param readings those that count
  * @param places where bands may begin and end
  * @param prior prior of the line of a band
  * @param cut shares below e^−cut are left out [-]
@@ -37,9 +43,7 @@ export interface BackwardSteps {
  * @source P. Fearnhead, Statistics and Computing 16 (2006) 203-213 (recursions; here in the mirrored direction)
  */
 export function backwardSteps(
-  x: Float64Array,
-  y: Float64Array,
-  w: Float64Array,
+  { x, y, w, row, rowCount }: WeightedReadings,
   places: EdgePlaces,
   prior: LinePrior,
   cut: number,
@@ -56,7 +60,7 @@ export function backwardSteps(
   const slopingFactor = new Float64Array(n);
   const none: LastBands = { from: 0, share: new Float64Array(0) };
   const lastBands: LastBands[] = [none];
-  const sums = new RunningSums();
+  const sums = new BandSums(rowCount, prior);
   let logTotal = Number.NEGATIVE_INFINITY;
 
   for (let t = 1; t <= n; t++) {
@@ -71,26 +75,28 @@ export function backwardSteps(
     sums.clear();
     while (s > 0) {
       s -= 1;
-      sums.add(w[s]!, x[s]!, y[s]!);
-      if (s > last) continue;
-      const chiSquare = slopes ? sums.sloping() : sums.flat();
+      sums.add(row[s]!, w[s]!, x[s]!, y[s]!);
+      if (s > last || places.weight[s] === 0) continue;
+      const chiSquare = sums.leastChiSquare(slopes);
       if (highest[s]! - 0.5 * chiSquare < best - cut) {
         s += 1; // this start and all before it are left out
         break;
       }
-      const level = logF[s]! + flatExponent(sums, prior);
-      const factor = 1 / Math.sqrt(flatSpread(sums, prior));
+      sums.weigh();
+      const level = logF[s]! + sums.exponent;
+      const factor = 1 / Math.sqrt(sums.spread);
       const both = s <= lastFlat && s <= lastSloping ? 0.5 : 1;
       flat[s] = s <= lastFlat ? level : Number.NEGATIVE_INFINITY;
       flatFactor[s] = both * factor;
-      sloping[s] = s <= lastSloping ? level + slopeGain(sums, prior) : Number.NEGATIVE_INFINITY;
-      slopingFactor[s] = (both * factor) / Math.sqrt(slopeSpread(sums, prior));
+      sloping[s] = s <= lastSloping ? level + sums.gain : Number.NEGATIVE_INFINITY;
+      slopingFactor[s] = (both * factor) / Math.sqrt(sums.slopeSpread);
       best = Math.max(best, flat[s]!, sloping[s]!);
     }
     if (best === Number.NEGATIVE_INFINITY) continue;
     const share = new Float64Array(last - s + 1);
     let total = 0;
     for (let i = s; i <= last; i++) {
+      if (places.weight[i] === 0) continue; // no edge before a reading at the position of the last one
       let term = 0;
       if (flat[i]! > best - cut) term += flatFactor[i]! * Math.exp(flat[i]! - best);
       if (sloping[i]! > best - cut) term += slopingFactor[i]! * Math.exp(sloping[i]! - best);

@@ -37,11 +37,27 @@ export interface BandPosteriorOptions {
    * levelSpread over a quarter of the length surveyed.
    */
   readonly slopeSpread?: number;
+  /** Fewest different positions of a band [-]; default 1. */
+  readonly minimumPositions?: number;
   /**
-   * A reading that stands off farther from its band is given no weight [standard uncertainties]; default 6,
-   * Infinity to weigh all. See `partition`, which looks for them.
+   * The row each reading belongs to, such as its angle round the shaft, by any name. Rows share their edges, and in each
+   * band the line of each row stands off from the band's by an amount of its own. Default one row. At most 64.
    */
-  readonly grossErrorLimit?: number;
+  readonly rows?: readonly (number | string)[];
+  /**
+   * Standard deviation of that amount [unit of value]; that of its slope is in proportion. Default half of levelSpread
+   * where there are several rows.
+   */
+  readonly rowSpread?: number;
+  /** Probability beforehand that a reading is gross [-], 0 to 0.5; default 0.01. With 0 all count. */
+  readonly grossProbability?: number;
+  /**
+   * Width of the range in which a gross reading lies anywhere alike [unit of value]; default twice the range of the
+   * values, at least 200 times the median u.
+   */
+  readonly grossRange?: number;
+  /** Readings to begin the search for gross ones with [index]; default those that `partition` puts aside. */
+  readonly suspects?: readonly number[];
   /** Number of bands whose edges are described [-]; default the most probable number. */
   readonly bands?: number;
   /** Share each interval of an edge covers [-]; default 0.95. */
@@ -84,6 +100,15 @@ export interface EdgePosition {
   readonly high: number;
 }
 
+/** A gap that may hold a certain edge. */
+export interface EdgePlace {
+  /** Positions of its two sides [unit of position]. */
+  readonly low: number;
+  readonly high: number;
+  /** [-] */
+  readonly probability: number;
+}
+
 /** An edge of the most probable division into the described number of bands. */
 export interface PosteriorEdge {
   /** Readings at the two sides of its gap [index], and their positions [unit of position]. */
@@ -96,6 +121,8 @@ export interface PosteriorEdge {
   /** Probability that this edge, counted along the line, lies in its gap, given the number of bands [-]. */
   readonly probabilityGivenBands: number;
   readonly position: EdgePosition;
+  /** The gaps that hold it, given the number of bands, along the line; those below 1e-12 are left out. */
+  readonly places: readonly EdgePlace[];
   /** Shortest run of gaps that holds this edge with at least probability `coverage`, given the number of bands. */
   readonly interval: EdgeInterval;
 }
@@ -122,9 +149,28 @@ export interface BandPrior {
   readonly levelCentre: number;
   readonly levelSpread: number;
   readonly slopeSpread: number;
+  /** 0 where there is one row. */
+  readonly rowSpread: number;
+  readonly grossProbability: number;
+  readonly grossRange: number;
   readonly edgePrior: "gaps" | "length";
   /** Probability of 1, 2, 3, … bands beforehand [-]. */
   readonly bandCount: readonly number[];
+}
+
+/** A reading that may be a gross error. */
+export interface DoubtfulReading {
+  readonly index: number;
+  /** That it is one, by all the readings [-]. */
+  readonly probability: number;
+}
+
+/** A choice of gross readings. */
+export interface GrossSet {
+  /** [index] */
+  readonly gross: readonly number[];
+  /** That just these are gross [-]. */
+  readonly probability: number;
 }
 
 /** Probabilities of all divisions of readings along a line into bands. */
@@ -146,9 +192,15 @@ export interface BandPosterior {
   readonly segments: readonly PosteriorSegment[];
   /** Levels at the positions asked for. */
   readonly levels: readonly AveragedLevel[];
-  /** Readings given no weight [index]. */
+  /** Readings that are gross in the most probable choice of gross readings [index]. */
   readonly gross: readonly number[];
-  /** Natural logarithm of the probability density of the readings that count, over all divisions. */
+  /** Every reading that is gross with a probability of 0.01 or more, by index. */
+  readonly doubtful: readonly DoubtfulReading[];
+  /** The choices of gross readings summed over, the most probable first; those below 1e-6 of it are left out. */
+  readonly grossSets: readonly GrossSet[];
+  /** Estimated probability of the choices next to these that were not weighed [-]. */
+  readonly grossLeft: number;
+  /** Natural logarithm of the probability density of the readings, over all divisions and choices of gross ones. */
   readonly logEvidence: number;
   readonly prior: BandPrior;
 }

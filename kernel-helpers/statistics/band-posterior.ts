@@ -1,17 +1,11 @@
-import { bestStarts, edgeAt, walks } from "./band-posterior-counts.js";
-import { type Described, edgesOf, gapsOf, segmentsOf } from "./band-posterior-describe.js";
+import { described, edgesOf, gapsOf, mostProbable, segmentsOf } from "./band-posterior-describe.js";
+import { type WeighedSet, weighGross } from "./band-posterior-gross.js";
 import { averagedLevels } from "./band-posterior-levels.js";
-import type { LinePrior } from "./band-posterior-model.js";
-import { divisionWeights, type EdgePlaces, edgePlaces } from "./band-posterior-places.js";
-import { type PosteriorSettings, posteriorSettings } from "./band-posterior-settings.js";
-import { backwardSteps } from "./band-posterior-steps.js";
-import type { BandPosterior, BandPosteriorOptions } from "./band-posterior-types.js";
-import { partition } from "./partition.js";
-import { requireDecidedRepeats } from "./partition-check.js";
-import { RunningSums } from "./running-sums.js";
-
-/** Shares below e^−80, 2e-35, of what matters are left out. */
-const smallest = 80;
+import { posteriorSettings } from "./band-posterior-settings.js";
+import { firstGross } from "./band-posterior-start.js";
+import type { WeightedReadings } from "./band-posterior-steps.js";
+import type { BandPosterior, BandPosteriorOptions, DoubtfulReading } from "./band-posterior-types.js";
+import type { LinePrior } from "./band-sums.js";
 
 /**
  * Probability of every division of readings along a line into bands, flat or sloping, of known noise: how many
@@ -34,13 +28,24 @@ const smallest = 80;
  * (a sloping band up to a hundred times), so it weighs where an edge is doubtful, and hardly moves the place of
  * an edge that is there. State the spreads where the number of bands decides something.
  *
- * Gross errors: readings that `partition` puts aside (grossErrorLimit) are given no weight and listed; the doubt
- * whether they are gross is not in the probabilities.
+ * Rows: readings of several rows (angles round a shaft) share their edges. In each band the line of each row stands off
+ * from the band's by a normal amount, sd rowSpread, its slope by sd rowSpread · slopeSpread/levelSpread. So an edge that
+ * one row shows plainly tells which reading of another row is wrong.
+ *
+ * Gross errors: each reading is gross with probability grossProbability, and then lies anywhere in a range of width
+ * grossRange alike. All probabilities are sums over which readings are gross, so that a reading that may be gross widens
+ * the intervals by its share. Of the 2ⁿ choices those that matter are weighed, each exactly: from readings that
+ * `partition` would put aside, one reading more or less at a time, wherever that promises a thousandth of the greatest
+ * weight, beyond 100 readings 1/200 (grossLeft tells what stays out). Given a choice, the divisions are those of the readings that count; a gap
+ * that holds a gross reading is shared by width.
+ * How much the range matters: a reading is as likely gross as not where it stands off by √(2 ln(R/(ε u √2π))) u, 4.2 u
+ * for a range of 200 u, 4.8 u for one of 2000 u.
  *
  * The intervals of edges hold for the number of bands described; look at bandCountProbability beside them.
  *
- * Valid when: errors are independent, normal, and u is their true size. Time and memory grow with the square of
- * the number of readings; at most 5000. Divisions that together have less than 1e-15 of the probability may be
+ * Valid when: errors are independent, those of sound readings normal, and u is their true size. Time and memory grow with
+ * the square of the number of readings, times the number of choices weighed (2 to 10 as a rule, 80 at most, 20 for 500 readings, 4 from
+ * 1100 on); at most 5000. Divisions that together have less than 1e-15 of the probability may be
  * left out.
  *
  * @param positions where the readings were taken, ascending [unit of position]
@@ -55,7 +60,12 @@ const smallest = 80;
  * @param options.levelCentre middle of the prior of a height [unit of value]
  * @param options.levelSpread its standard deviation, > 0 [unit of value]
  * @param options.slopeSpread standard deviation of the prior of a slope, > 0 [unit of value / unit of position]
- * @param options.grossErrorLimit how far a reading may stand off, > 0 [standard uncertainties]
+ * @param options.minimumPositions fewest different positions of a band, ≥ 1 [-]
+ * @param options.rows the row of each reading, by any name [-]
+ * @param options.rowSpread how far rows stand off from a band's line, standard deviation > 0 [unit of value]
+ * @param options.grossProbability that a reading is gross, beforehand, from 0 to less than 0.5 [-]
+ * @param options.grossRange where gross readings lie, width > 0 [unit of value]
+ * @param options.suspects readings to begin the search with [index]
  * @param options.bands number of bands whose edges are described [-]
  * @param options.coverage share each interval of an edge covers, between 0 and 1 [-]
  * @param options.at positions where the level is wanted [unit of position]
@@ -65,7 +75,8 @@ const smallest = 80;
  * the numbers of bands allowed
  * @example bandPosterior([0, 1, 2, 3, 4, 5], [1, 1, 1, 5, 5, 5], { u: 0.1, shapes: ["flat"] }).bandCount // 2
  * @source P. Fearnhead, Statistics and Computing 16 (2006) 203-213 (recursions, and priors on the number
- * of bands with divisions alike; section numbers not checked). Normal line with normal prior: textbook
+ * of bands with divisions alike; section numbers not checked). Normal line with normal prior: textbook. Sound readings and
+ * gross ones as a mixture: G. E. P. Box, G. C. Tiao, Biometrika 55 (1968) 119-129 (from memory)
  */
 export function bandPosterior(
   positions: readonly number[],
@@ -73,173 +84,142 @@ export function bandPosterior(
   options: BandPosteriorOptions,
 ): BandPosterior {
   const settings = posteriorSettings(positions, values, options);
-  const gross = grossIn(positions, values, settings);
-  const aside = new Set(gross);
-  const index = positions.map((_, i) => i).filter((i) => !aside.has(i));
-  // Reckoned from the first position and value, so that a large offset costs no digits.
-  const originX = positions[index[0]!]!;
-  const originY = values[index[0]!]!;
-  const x = Float64Array.from(index, (i) => positions[i]! - originX);
-  const y = Float64Array.from(index, (i) => values[i]! - originY);
-  const w = Float64Array.from(index, (i) => 1 / settings.u[i]! ** 2);
-  const n = x.length;
-
-  const line = linePrior(x, y, w, originY, options);
-  const maximumBands = Math.min(settings.maximumBands, n);
-  const { shapes, minimumPoints, minimumSlopingPoints } = settings;
-  const fewest = {
-    flat: shapes.includes("flat") ? minimumPoints : Number.POSITIVE_INFINITY,
-    sloping: shapes.includes("sloping")
-      ? Math.max(minimumPoints, minimumSlopingPoints)
-      : Number.POSITIVE_INFINITY,
-  };
-  const places = edgePlaces(
-    x,
-    fewest,
-    settings.edgePrior,
-    edgesExpected(settings.bandCountPrior, maximumBands),
+  const first = [...new Set(options.suspects ?? firstGross(positions, values, settings))].sort(
+    (a, b) => a - b,
   );
-  const { prior, factor, imbalance } = countFactors(places, settings.bandCountPrior, maximumBands, n);
-  const all = new RunningSums();
-  for (let i = 0; i < n; i++) all.add(w[i]!, x[i]!, y[i]!);
-  const spread = (1 + all.w * line.levelVariance) * (1 + all.xx * line.slopeVariance);
-  const cut = smallest + Math.log(2) + 0.5 * Math.log(spread) + imbalance;
-  const steps = backwardSteps(x, y, w, places, line, cut);
-  const table = walks(steps, maximumBands);
-
-  const ways = Array.from({ length: maximumBands }, (_, k) => table.reach[n * table.width + k + 1]!);
-  const weighed = ways.map((way, k) => way * factor[k + 1]!);
-  const total = weighed.reduce((a, b) => a + b, 0);
-  const normed = factor.map((f) => f / total);
-  const bandCountProbability = weighed.map((v) => v / total);
+  const aside = new Set(first);
+  const start = positions.map((_, i) => i).filter((i) => !aside.has(i));
+  // Reckoned from the first position and a sound value, so that a large offset costs no digits.
+  const originX = positions[0]!;
+  const originY = values[start[0] ?? 0]!;
+  const readings: WeightedReadings = {
+    x: Float64Array.from(positions, (v) => v - originX),
+    y: Float64Array.from(values, (v) => v - originY),
+    w: Float64Array.from(settings.u, (v) => 1 / v ** 2),
+    row: Int32Array.from(settings.rows),
+    rowCount: settings.rowCount,
+  };
+  const line = linePrior(readings, start, originY, options);
+  const grossRange = options.grossRange ?? Math.max(2 * rangeOf(readings.y), 200 * median(settings.u));
+  const maximumBands = Math.min(settings.maximumBands, positions.length);
+  const weighed = weighGross({ readings, line, settings, maximumBands, grossRange }, first);
+  if (weighed === null)
+    throw new RangeError(
+      `bandPosterior: positions must allow a division into a number of bands that bandCountPrior and maximumBands allow, got ${positions.length} readings that do not`,
+    );
+  const { sets } = weighed;
+  const mixed = (of: (set: WeighedSet) => number): number =>
+    sets.reduce((sum, set) => sum + set.probability * of(set), 0);
+  const bandCountProbability = Array.from({ length: maximumBands }, (_, k) =>
+    mixed((set) => set.weighed.bandCountProbability[k]!),
+  );
   const bandCount = 1 + bandCountProbability.indexOf(Math.max(...bandCountProbability));
   const bands = options.bands ?? bandCount;
-  const starts = (ways[bands - 1] ?? 0) > 0 ? bestStarts(steps, bands) : [];
-  const probability = Float64Array.from({ length: n + 1 }, (_, s) =>
-    s > 0 && s < n && places.weight[s]! > 0 ? Math.min(1, edgeAt(table, s, normed)) : 0,
-  );
-  const given: Described = { positions, index, x, y, w, places, line, probability };
+  const given = described(positions, sets, line);
+  const division = bands <= maximumBands ? mostProbable(given, bands) : undefined;
   const at = options.at ?? [];
-  const levels = averagedLevels(
-    withinReadings(at, x, originX),
-    x,
-    y,
-    w,
-    places,
-    line,
-    steps.lastBands,
-    table,
-    normed,
-  );
+  const levels = averagedLevels(withinReadings(at, given.x, originX), sets, line);
+  const best = sets[0]!.weighed;
   return Object.freeze<BandPosterior>({
     kind: "band posterior",
     bandCountProbability: Object.freeze(bandCountProbability),
     bandCount,
     gaps: Object.freeze(gapsOf(given)),
     bands,
-    edges: Object.freeze(edgesOf(given, starts, table, settings.coverage)),
-    segments: Object.freeze(segmentsOf(given, starts)),
+    edges: Object.freeze(division === undefined ? [] : edgesOf(given, division, settings.coverage)),
+    segments: Object.freeze(division === undefined ? [] : segmentsOf(given, division)),
     levels: Object.freeze(
       levels.map((level, i) => Object.freeze({ ...level, position: at[i]!, value: level.value + originY })),
     ),
-    gross: Object.freeze(gross),
-    logEvidence:
-      steps.logTotal + Math.log(total) + w.reduce((sum, wi) => sum + 0.5 * Math.log(wi / (2 * Math.PI)), 0),
+    gross: Object.freeze([...best.gross]),
+    doubtful: Object.freeze(doubtfulReadings(sets)),
+    grossSets: Object.freeze(
+      sets.map(({ weighed: { gross }, probability }) =>
+        Object.freeze({ gross: Object.freeze([...gross]), probability }),
+      ),
+    ),
+    grossLeft: weighed.left,
+    logEvidence: best.logWeight - Math.log(sets[0]!.probability),
     prior: Object.freeze({
       levelCentre: line.levelCentre + originY,
       levelSpread: Math.sqrt(line.levelVariance),
       slopeSpread: Math.sqrt(line.slopeVariance),
+      rowSpread: Math.sqrt(line.rowVariance),
+      grossProbability: settings.grossProbability,
+      grossRange,
       edgePrior: settings.edgePrior,
-      bandCount: Object.freeze(prior),
+      bandCount: Object.freeze([...best.prior]),
     }),
   });
 }
 
-/** The readings `partition` puts aside under the same rules. */
-function grossIn(
-  positions: readonly number[],
-  values: readonly number[],
-  { u, shapes, minimumPoints, minimumSlopingPoints, grossErrorLimit }: PosteriorSettings,
-): number[] {
-  if (grossErrorLimit === Number.POSITIVE_INFINITY) {
-    const all = { from: 0, to: positions.length - 1, aside: 0 };
-    requireDecidedRepeats("bandPosterior", positions, values, u, [all], false);
-    return [];
-  }
-  const rules = { u, shapes, minimumPoints, minimumSlopingPoints, grossErrorLimit };
-  const { segments, gross } = partition(positions, values, { ...rules, contradictions: "keep" });
-  const outvoted = segments.map(({ from, to, points }) => ({ from, to, aside: to - from + 1 - points }));
-  requireDecidedRepeats("bandPosterior", positions, values, u, outvoted, true);
-  return gross.map(({ index }) => index);
+/** Readings less probably gross than this are not named. */
+const leastNamed = 0.01;
+
+function doubtfulReadings(sets: readonly WeighedSet[]): DoubtfulReading[] {
+  const sum = new Map<number, number>();
+  for (const { weighed, probability } of sets)
+    for (const i of weighed.gross) sum.set(i, (sum.get(i) ?? 0) + probability);
+  return [...sum]
+    .filter(([, probability]) => probability >= leastNamed)
+    .sort(([i], [j]) => i - j)
+    .map(([index, probability]) => Object.freeze({ index, probability: Math.min(1, probability) }));
 }
 
-/** Total weight of the edges that keeps the weights of few and of many bands alike, so that none is lost. */
-function edgesExpected(bandCountPrior: readonly number[], maximumBands: number): number {
-  const possible = bandCountPrior.flatMap((p, k) => (p > 0 ? [k] : []));
-  const [first, last] = [possible[0]!, possible[possible.length - 1]!];
-  const ratio = last > first ? (bandCountPrior[last]! / bandCountPrior[first]!) ** (1 / (last - first)) : 1;
-  return (ratio * Math.max(3, maximumBands)) / 3;
-}
-
-/** Positions where a level is wanted, reckoned from the first reading that counts. */
+/** Positions where a level is wanted, reckoned from the first reading. */
 function withinReadings(at: readonly number[], x: Float64Array, originX: number): number[] {
-  const last = x[x.length - 1]!;
+  const [first, last] = [x[0]!, x[x.length - 1]!];
   return at.map((position) => {
     const from = position - originX;
-    if (from >= 0 && from <= last) return from;
+    if (from >= first && from <= last) return from;
     throw new RangeError(
-      `bandPosterior: at must lie within the readings that count, ${originX} to ${originX + last}, got ${position}`,
+      `bandPosterior: at must lie within the readings that count, ${originX + first} to ${originX + last}, got ${position}`,
     );
   });
 }
 
-/** The prior of a band's line, heights reckoned from the first value. */
+/** The prior of a band's line, heights reckoned from the origin of the values. */
 function linePrior(
-  x: Float64Array,
-  y: Float64Array,
-  w: Float64Array,
+  { x, y, w, rowCount }: WeightedReadings,
+  start: readonly number[],
   originY: number,
   options: BandPosteriorOptions,
 ): LinePrior {
-  let low = Number.POSITIVE_INFINITY;
-  let high = Number.NEGATIVE_INFINITY;
-  for (const v of y) {
-    low = Math.min(low, v);
-    high = Math.max(high, v);
-  }
-  const medianU = 1 / Math.sqrt([...w].sort((a, b) => a - b)[Math.floor(w.length / 2)]!);
-  const levelSpread = options.levelSpread ?? Math.max(high - low, 10 * medianU);
-  const length = x[x.length - 1]! - x[0]!;
+  const counting = start.length > 0 ? start : Array.from(y, (_, i) => i);
+  const heights = counting.map((i) => y[i]!);
+  const medianU = 1 / Math.sqrt(median(counting.map((i) => w[i]!)));
+  const levelSpread = options.levelSpread ?? Math.max(rangeOf(heights), 10 * medianU);
+  const length = x[counting[counting.length - 1]!]! - x[counting[0]!]!;
   const slopeSpread = options.slopeSpread ?? (length > 0 ? (4 * levelSpread) / length : 1);
+  const rowSpread = rowCount === 1 ? 0 : (options.rowSpread ?? levelSpread / 2);
   return {
-    levelCentre: options.levelCentre === undefined ? (low + high) / 2 : options.levelCentre - originY,
+    levelCentre:
+      options.levelCentre === undefined
+        ? (least(heights) + greatest(heights)) / 2
+        : options.levelCentre - originY,
     levelVariance: levelSpread ** 2,
     slopeVariance: slopeSpread ** 2,
+    rowVariance: rowSpread ** 2,
+    rowSlopeVariance: ((rowSpread / levelSpread) * slopeSpread) ** 2,
   };
 }
 
-/**
- * For each number of bands its prior and the factor that turns the weight of its divisions into that prior; and
- * the logarithm of how much these factors differ.
- */
-function countFactors(
-  places: EdgePlaces,
-  given: readonly number[],
-  maximumBands: number,
-  n: number,
-): { readonly prior: number[]; readonly factor: Float64Array; readonly imbalance: number } {
-  const weights = divisionWeights(places, maximumBands);
-  const wanted = Array.from({ length: maximumBands }, (_, k) => (weights[k + 1]! > 0 ? (given[k] ?? 0) : 0));
-  const total = wanted.reduce((a, b) => a + b, 0);
-  if (total === 0)
-    throw new RangeError(
-      `bandPosterior: positions must allow a division into a number of bands that bandCountPrior and maximumBands allow, got ${n} readings that do not`,
-    );
-  const prior = wanted.map((v) => v / total);
-  const factor = new Float64Array(maximumBands + 1);
-  prior.forEach((p, k) => {
-    if (p > 0) factor[k + 1] = p / weights[k + 1]!;
-  });
-  const used = [...factor].filter((f) => f > 0);
-  return { prior, factor, imbalance: Math.log(Math.max(...used) / Math.min(...used)) };
+function least(values: ArrayLike<number>): number {
+  let found = Number.POSITIVE_INFINITY;
+  for (let i = 0; i < values.length; i++) found = Math.min(found, values[i]!);
+  return found;
+}
+
+function greatest(values: ArrayLike<number>): number {
+  let found = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i < values.length; i++) found = Math.max(found, values[i]!);
+  return found;
+}
+
+function rangeOf(values: ArrayLike<number>): number {
+  return greatest(values) - least(values);
+}
+
+function median(values: readonly number[]): number {
+  return [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)]!;
 }

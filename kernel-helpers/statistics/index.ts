@@ -1,11 +1,15 @@
 // Probability of every division into bands
 export { bandPosterior } from "./band-posterior.js";
+export { positionOfEdge, shortestRunOfGaps } from "./band-posterior-edges.js";
 export type {
   AveragedLevel,
   BandPosterior,
   BandPosteriorOptions,
   BandPrior,
+  DoubtfulReading,
   EdgeInterval,
+  EdgePlace,
+  GrossSet,
   PosteriorEdge,
   PosteriorGap,
   PosteriorSegment,

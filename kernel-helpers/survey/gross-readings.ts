@@ -11,11 +11,15 @@ export interface Expected {
   readonly u: number;
 }
 
-/** Gross readings in the order of the profile, each with what it is off by and the slip that may explain it. */
+/**
+ * Gross readings in the order of the profile, each with what it is off by, the slip that may explain it, and how probably
+ * it is gross (0 stands for less than 0.01).
+ */
 export function grossReadings(
   profile: Profile,
   gross: ReadonlySet<number>,
   expected: (reading: number) => Expected,
+  probability?: (reading: number) => number | undefined,
 ): readonly GrossReading[] {
   const unit = unitOf(profile);
   const list = [...gross].sort((a, b) => a - b);
@@ -33,6 +37,7 @@ export function grossReadings(
         reading: index,
         residual: quantityFromSi("length", residual, unit),
         residualInU: residual / u,
+        probability: probability?.(index),
         likely: likelySlip({
           unit,
           read: reading.asRead.in(unit),

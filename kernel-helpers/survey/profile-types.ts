@@ -155,6 +155,11 @@ export interface GrossReading {
   readonly residualInU: number;
   /** A likely slip, where one is evident: "ten times too large", "a digit out", …; else "". */
   readonly likely: string;
+  /**
+   * Probability that it is a gross error [-], by all readings together; 0 where it is below 0.01. Undefined where it was not
+   * worked out, and where all angles of the station stand off alike: that is rather a groove, or the wrong station.
+   */
+  readonly probability?: number | undefined;
 }
 
 export interface WearBands {
@@ -166,6 +171,8 @@ export interface WearBands {
   readonly bands: readonly WearBand[];
   readonly edges: readonly BandEdge[];
   readonly gross: readonly GrossReading[];
+  /** Readings that count and may yet be gross, with a probability of 0.05 or more: they widen edges and diameters. */
+  readonly doubtful?: readonly GrossReading[];
   /** Scatter of the readings about the bands over the stated reading uncertainty; near 1 when all is well. */
   readonly noiseRatio: number;
   readonly degreesOfFreedom: number;

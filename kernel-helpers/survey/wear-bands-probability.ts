@@ -1,5 +1,14 @@
 import { type Length, quantityFromSi } from "../quantity/index.js";
-import { bandPosterior, type Partition, type SegmentShape } from "../statistics/index.js";
+import {
+  type BandPosterior,
+  bandPosterior,
+  type EdgePlace,
+  type Partition,
+  positionOfEdge,
+  type SegmentShape,
+  shortestRunOfGaps,
+} from "../statistics/index.js";
+import type { GrossChoice } from "./band-in-doubt.js";
 import { scaled } from "./divide-means.js";
 import type { BandCountProbability, EdgeReach, EdgeStretch, ProfileStation } from "./profile-types.js";
 import type { StationMean } from "./station-means.js";
@@ -31,13 +40,19 @@ const mostBands = 200;
  * See `bandPosterior`, with its prior: one band more is a quarter as likely as one less, all places alike, heights
  * spread as the diameters are. The prior weighs where an edge is doubtful and not where it is plain.
  *
+ * Where it is in doubt which readings are gross, summed over the choices (see `grossChoices`): each gives station
+ * means of its own, and its edges count by its probability. So a reading that is as likely gross as not widens an edge
+ * by the half that speaks against it.
+ *
+ * @param choices  which readings may be gross, the stations that stand off alone left out
  * @param means  the station means divided
- * @param parts  the bands found; stations put aside count no more
+ * @param parts  the bands found
  * @param widened  factor on the uncertainties of the means [-]
  * @param rules  fewest stations of a band, and its shapes, as they were for the bands
  * @param wanted  true or false as asked; undefined for up to 400 stations only
  */
 export function wearProbability(
+  choices: readonly GrossChoice[],
   means: readonly StationMean[],
   parts: Partition,
   widened: number,
@@ -55,47 +70,101 @@ export function wearProbability(
     return left(
       `The probability of edges and bands is not worked out for more than ${mostBands} bands (${found} here).`,
     );
-  const aside = new Set(parts.gross.map(({ index }) => index));
-  const kept = means.map((_, i) => i).filter((i) => !aside.has(i));
-  const of = kept.map((i) => means[i]!);
-  const posterior = bandPosterior(
-    of.map(({ position }) => position),
-    of.map(({ diameter }) => diameter),
-    {
-      u: scaled(
-        of.map(({ u }) => u),
-        widened,
+  const accounts = choices.map(
+    ({ of, probability }): Account => ({
+      of,
+      probability,
+      posterior: bandPosterior(
+        of.map(({ position }) => position),
+        of.map(({ diameter }) => diameter),
+        {
+          u: scaled(
+            of.map(({ u }) => u),
+            widened,
+          ),
+          ...(rules.shapes === undefined ? {} : { shapes: rules.shapes }),
+          minimumPoints: rules.minimumStations,
+          maximumBands: Math.min(mostBands, Math.max(20, 2 * found)),
+          bands: found,
+          grossProbability: 0, // weighed already
+        },
       ),
-      ...(rules.shapes === undefined ? {} : { shapes: rules.shapes }),
-      minimumPoints: rules.minimumStations,
-      maximumBands: Math.min(mostBands, Math.max(20, 2 * found)),
-      bands: found,
-      grossErrorLimit: Number.POSITIVE_INFINITY, // looked for already
-    },
+    }),
   );
-  const stretch = (k: number): EdgeStretch | undefined => {
-    const interval = posterior.edges[k]?.interval;
-    if (interval === undefined) return undefined;
-    const { after, before, probability } = interval;
-    const at = (i: number): ProfileStation["station"] => of[i]!.station.station;
-    return Object.freeze({ after: at(after), before: at(before), probability });
-  };
-  const reach = (k: number): EdgeReach | undefined => {
-    const position = posterior.edges[k]?.position;
-    if (position === undefined) return undefined;
-    const place = (si: number): Length =>
-      quantityFromSi("length", si, of[0]!.station.station.writtenIn as never);
-    return Object.freeze({ low: place(position.low), high: place(position.high) });
-  };
-  const byStation = new Map(posterior.gaps.map((gap) => [kept[gap.after], gap.probability]));
+  const line = stationsOf(accounts);
   return {
-    edges: parts.edges.map(({ after }, k) => ({
-      probability: byStation.get(after) ?? 0,
-      interval: stretch(k),
-      reach: reach(k),
-    })),
-    bandCount: bandCountOf(posterior.bandCountProbability, found),
+    edges: parts.edges.map(({ after, before }, k) => {
+      const { low, high } = { low: means[after]!.position, high: means[before]!.position };
+      const probability = accounts.reduce(
+        (sum, account) => sum + account.probability * within(account.posterior.gaps, low, high),
+        0,
+      );
+      return { probability: Math.min(1, probability), ...whereabouts(accounts, line, k, found) };
+    }),
+    bandCount: bandCountOf(
+      accounts[0]!.posterior.bandCountProbability.map((_, k) =>
+        accounts.reduce(
+          (sum, one) => sum + one.probability * (one.posterior.bandCountProbability[k] ?? 0),
+          0,
+        ),
+      ),
+      found,
+    ),
     note: "",
+  };
+}
+
+interface Account extends GrossChoice {
+  readonly posterior: BandPosterior;
+}
+
+/** Every station that counts in one choice or another, along the shaft. */
+function stationsOf(choices: readonly GrossChoice[]): readonly ProfileStation[] {
+  const stations = new Set(choices.flatMap(({ of }) => of.map(({ station }) => station)));
+  return [...stations].sort((a, b) => a.station.si - b.station.si);
+}
+
+/** Probability of an edge from one position to another; in a wider gap it lies anywhere alike. */
+function within(places: readonly EdgePlace[], low: number, high: number): number {
+  return places.reduce((sum, place) => {
+    const shared = Math.min(high, place.high) - Math.max(low, place.low);
+    return shared > 0 ? sum + (place.probability * shared) / (place.high - place.low) : sum;
+  }, 0);
+}
+
+/** Where an edge lies by all choices, each counting as it makes the number of bands found probable. */
+function whereabouts(
+  accounts: readonly Account[],
+  line: readonly ProfileStation[],
+  k: number,
+  found: number,
+): Pick<EdgeProbability, "interval" | "reach"> {
+  const x = Float64Array.from(line, ({ station }) => station.si - line[0]!.station.si);
+  const places = new Float64Array(x.length + 1);
+  let total = 0;
+  for (const { posterior, probability } of accounts) {
+    const edge = posterior.edges[k];
+    const weight = probability * (posterior.bandCountProbability[found - 1] ?? 0);
+    if (edge === undefined || weight === 0) continue;
+    total += weight;
+    for (let s = 1; s < x.length; s++)
+      places[s]! += weight * within(edge.places, line[s - 1]!.station.si, line[s]!.station.si);
+  }
+  if (total === 0) return { interval: undefined, reach: undefined };
+  const shares = places.map((p) => p / total);
+  const at = (i: number): Length => line[i]!.station;
+  const { after, before, probability } = shortestRunOfGaps(
+    shares,
+    x,
+    line.map((_, i) => i),
+    0.95,
+  );
+  const { low, high } = positionOfEdge(shares, x, 0.95);
+  const place = (si: number): Length =>
+    quantityFromSi("length", si + line[0]!.station.si, line[0]!.station.writtenIn as never);
+  return {
+    interval: Object.freeze({ after: at(after), before: at(before), probability }),
+    reach: Object.freeze({ low: place(low), high: place(high) }),
   };
 }
 

@@ -1,7 +1,9 @@
 import { type Length, measured } from "../quantity/index.js";
 import { type Partition, type PartitionOptions, partition, type SegmentShape } from "../statistics/index.js";
+import { bandInDoubt, grossChoices } from "./band-in-doubt.js";
 import { type Divide, divideLearning, divideMeans } from "./divide-means.js";
-import { grossReadings } from "./gross-readings.js";
+import { beyondBoth, doubtfulReadings, mostToDoubt, usualNoise } from "./doubtful-readings.js";
+import { type Expected, grossReadings } from "./gross-readings.js";
 import type { BandEdge, Profile, WearBands } from "./profile-types.js";
 import { withoutGross } from "./profile-without.js";
 import { requireAgreeingReadings } from "./repeated-readings.js";
@@ -50,12 +52,21 @@ const penaltyByDefault = 2;
 const shortSurvey = 20;
 
 /**
+ * Where no reading stands off its angle's band by so many uncertainties, nor beyond both its neighbours (for it may have
+ * drawn its band to itself), none is likely gross.
+ */
+const worthDoubt = 3;
+/** A reading that counts is named where it is gross with this probability. */
+const leastDoubt = 0.05;
+
+/**
  * Divides a shaft into bands of one shape each, and judges which are worn.
  *
  * 1. Gross readings are looked for among single readings, angle by angle: each angle's readings along the shaft
  *    are divided into bands on their own, and a reading that stands off by more than 6 standard uncertainties
  *    from its band there, with nothing beside it to bear it out, is flagged. It stays in the profile and has no
- *    weight. One-sided wear is a band at its angle, so it is never gross.
+ *    weight. One-sided wear is a band at its angle, so it is never gross. Then all angles are weighed together
+ *    (`bandPosterior` with rows): which readings are most probably gross, and how surely; these have no weight.
  * 2. The station means over the angles, u = √(Σu²)/m, are divided into bands by exact optimal partitioning: Σ
  *    (residual/u)² + penalty · parameters is least. The readings of one station share its position, so no edge
  *    falls between them; nor does ovality, which differs from angle to angle, count as noise. Where a station
@@ -66,7 +77,8 @@ const shortSurvey = 20;
  *
  * 4. How probable each edge is in its gap, how far it may lie elsewhere (95 %), and how probable the number of bands
  *    is: see `bandPosterior`, with u as in 3 and its prior, which weighs where an edge is doubtful. Bands are those
- *    of 2; where another number of bands is more probable, `bandCountProbability.runnerUp` says so.
+ *    of 2. Where it is in doubt whether a reading is gross, edges, number of bands and the band's diameter are averaged
+ *    over the choices, so that the doubt widens them. Where another number of bands is more probable, `bandCountProbability.runnerUp` says so.
  *
  * Band diameter: u² = u²(fit at the middle) + u²(common), effective degrees of freedom by Welch–Satterthwaite.
  * Edge: midway between the last station of one band and the first of the next, u = half the gap / √3.
@@ -125,10 +137,23 @@ export function wearBands(profile: Profile, options: WearBandsOptions = {}): Wea
         penalty: penaltyOf(x.length),
       });
 
-  const gross = screenReadings(profile, profile.stations, (x, y, u) =>
-    divideLearning(x, y, u, divideWith({})).found.gross.map(({ index }) => index),
-  );
-  requireAgreeingReadings("wearBands", profile, gross);
+  const off: number[] = [];
+  let farthest = 0;
+  const suspects = screenReadings(profile, profile.stations, (x, y, u) => {
+    const { found } = divideLearning(x, y, u, divideWith({}));
+    found.residuals.forEach((residual, i) => {
+      off.push(Math.abs(residual) / u[i]!);
+      farthest = Math.max(farthest, off[off.length - 1]!, beyondBoth(y, u, i));
+    });
+    return found.gross.map(({ index }) => index);
+  });
+  requireAgreeingReadings("wearBands", profile, suspects);
+  const noise = usualNoise(off);
+  const doubted =
+    profile.readings.length <= mostToDoubt && farthest > worthDoubt * noise
+      ? doubtfulReadings(profile, suspects, noise, shapes)
+      : { gross: suspects, probability: new Map<number, number>(), sets: [] };
+  const gross = new Set(doubted.gross);
   const means = stationMeans(profile, profile.stations, gross);
   if (means.length < 3)
     throw new RangeError(
@@ -143,24 +168,48 @@ export function wearBands(profile: Profile, options: WearBandsOptions = {}): Wea
   for (const { index } of parts.gross) for (const i of means[index]!.station.readings) gross.add(i);
 
   const doubt = secondOpinion(means, parts, { factor, minimumStations, penalty: penaltyOf(means.length) });
-  const probable = wearProbability(means, parts, widened, { minimumStations, shapes }, edgeProbability);
+  const alone = new Set(parts.gross.map(({ index }) => means[index]!.station));
+  const choices = grossChoices(profile, doubted, means).map(({ of, probability }) => ({
+    of: of.filter(({ station }) => !alone.has(station)),
+    probability,
+  }));
+  const probable = wearProbability(
+    choices,
+    means,
+    parts,
+    widened,
+    { minimumStations, shapes },
+    edgeProbability,
+  );
   const at = (i: number): Length => means[i]!.station.station;
   const aside = new Set(parts.gross.map(({ index }) => index));
   const dof = widened === 1 ? Number.POSITIVE_INFINITY : parts.degreesOfFreedom;
-  const built = parts.segments.map((segment, k) => {
+  const built = parts.segments.map((found, k) => {
+    const [from, to] = [means[found.from]!.position, means[found.to]!.position];
+    const segment = bandInDoubt(found, from, to, choices, widened);
     const members = means.slice(segment.from, segment.to + 1).filter((_, i) => !aside.has(segment.from + i));
     const byAngle = bandByAngle(profile, members, gross, widened);
     const given = { profile, number: k + 1, segment, members, byAngle, widened, dof };
     return { band: wearBand(given, nominal, wornBeyond), segment, byAngle };
   });
-  const listed = grossReadings(profile, gross, (index) => {
+  const expected = (index: number): Expected => {
     const { station, angle, standardUncertainty } = profile.readings[index]!;
     const { segment, byAngle } = built[nearestSegment(parts, means, station.si)]!;
     return {
       diameter: heightAt(segment, station.si) + byAngle.offsetAt(angle),
       u: standardUncertainty.si * widened,
     };
-  });
+  };
+  const sideOf = (i: number): number => Math.sign(profile.readings[i]!.diameter.si - expected(i).diameter);
+  const alike = profile.stations.filter(
+    ({ readings }) =>
+      readings.length > 1 && readings.every((i) => gross.has(i) && sideOf(i) === sideOf(readings[0]!)),
+  );
+  const agreeing = new Set(alike.flatMap(({ readings }) => readings));
+  const weighed = (index: number): number | undefined =>
+    doubted.sets.length === 0 || agreeing.has(index) ? undefined : (doubted.probability.get(index) ?? 0);
+  const listed = grossReadings(profile, gross, expected, weighed);
+  const kept = [...doubted.probability].filter(([i, p]) => p >= leastDoubt && !gross.has(i)).map(([i]) => i);
   return Object.freeze<WearBands>({
     kind: "wear bands",
     profile: withoutGross(profile, means, gross),
@@ -171,6 +220,7 @@ export function wearBands(profile: Profile, options: WearBandsOptions = {}): Wea
       parts.edges.map(({ after, before }, k) => edgeBetween(at(after), at(before), probable.edges[k])),
     ),
     gross: listed,
+    doubtful: grossReadings(profile, new Set(kept), expected, weighed),
     noiseRatio,
     degreesOfFreedom: parts.degreesOfFreedom,
     bandCountProbability: probable.bandCount,

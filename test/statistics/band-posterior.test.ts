@@ -104,7 +104,7 @@ describe("bandPosterior(positions, values, { u, … })", () => {
           fc.pre(!repeatsTest(x, y, u).contradictory); // refused: with no limit nothing decides
           const at = [x[0]!, x[0]! + 0.3 * (place - x[0]!), x[0]! + 0.81 * (place - x[0]!), place];
           const listed = everyDivision(x, y, u, rules);
-          const options = { ...rules, u, at, maximumBands: 5, grossErrorLimit: Number.POSITIVE_INFINITY };
+          const options = { ...rules, u, at, maximumBands: 5, grossProbability: 0 };
           if (Number.isNaN(listed.divisions[0]?.probability ?? Number.NaN)) {
             expect(() => bandPosterior(x, y, options)).toThrow(/positions must allow a division/);
             return;
@@ -268,7 +268,7 @@ describe("bandPosterior(positions, values, { u, … })", () => {
       const found = bandPosterior(x, y, {
         ...options,
         u: 1,
-        grossErrorLimit: Number.POSITIVE_INFINITY,
+        grossProbability: 0,
         bands,
         at: [7],
       });
@@ -313,7 +313,16 @@ describe("bandPosterior(positions, values, { u, … })", () => {
     expect(found.gross).toEqual([25]);
     const without = (v: readonly number[]): number[] => v.filter((_, i) => i !== 25);
     const clean = bandPosterior(without(x), without(y), { u: 1, ...prior });
-    expectClose(found.logEvidence, clean.logEvidence, { rel: 1e-12, because: "the same readings count" });
+    const { grossProbability, grossRange } = found.prior;
+    expectClose(found.prior.grossRange, 2 * (Math.max(...wrong) - Math.min(...wrong)), {
+      rel: 1e-12,
+      because: "the default",
+    });
+    expectClose(found.logEvidence, clean.logEvidence + Math.log(grossProbability / grossRange), {
+      abs: 0.01,
+      because: "one reading more, gross; what else might be gross has another range there",
+    });
+    expect(found.doubtful.find(({ index }) => index === 25)!.probability).toBeGreaterThan(1 - 1e-9);
     expect(found.edges.map(({ after, before }) => [after, before])).toEqual([[16, 17]]);
     expect(found.gaps.find(({ after }) => after === 24)!.before).toBe(26);
   });
@@ -376,7 +385,7 @@ describe("bandPosterior(positions, values, { u, … })", () => {
     rejects({ coverage: 1 }, /coverage must lie between 0 and 1, got 1/);
     rejects({ at: [3.5] }, /at must lie within the readings that count, 0 to 3, got 3.5/);
     rejects({ shapes: [] }, /shapes needs at least one shape/);
-    rejects({ grossErrorLimit: 0 }, /grossErrorLimit must be greater than 0/);
+    rejects({ grossProbability: 0.5 }, /grossProbability must be from 0 to less than 0.5/);
     const many = Array.from({ length: 5001 }, (_, i) => i);
     expect(() => bandPosterior(many, many, { u: 1 })).toThrow(
       /at most 5000 readings can be weighed, got 5001/,

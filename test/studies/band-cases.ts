@@ -5,6 +5,7 @@ import type { TrueBand } from "../support/synthetic-shaft.js";
 export type BandPromise =
   | "no false band"
   | "number"
+  | "number not wrongly sure"
   | "edges"
   | "edge interval"
   | "depth"
@@ -80,13 +81,13 @@ export const bandCases: readonly BandCase[] = [
   },
   {
     shaft: "faint flat wear of 0.25 to 0.5 thou",
-    promises: ["number", "edge interval", "depth if number exact"],
+    promises: ["number", "number not wrongly sure", "edge interval", "depth if number exact"],
     notPromised: ["number"],
     bands: flatWear(0.00025, 0.0005),
   },
   {
     shaft: "flat wear of 1 to 4 thou, scatter twice the stated",
-    promises: [...all, "depth if number exact"],
+    promises: [...all, "number not wrongly sure", "depth if number exact"],
     notPromised: ["number", "depth"],
     bands: flatWear(0.001, 0.004),
     roughness: 2,

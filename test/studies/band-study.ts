@@ -24,6 +24,10 @@ const calibrationU = 0.0001;
 const wished: Readonly<Record<BandPromise, { text: string; share: readonly [number, number] }>> = {
   "no false band": { text: "one band and no more", share: [0.95, 1] },
   number: { text: "number of bands exact", share: [0.97, 1] },
+  "number not wrongly sure": {
+    text: "no wrong number of bands told with 95 % or more",
+    share: [0.95, 1],
+  },
   edges: { text: "true edge found, in its gap between stations", share: [0.95, 1] },
   "edge interval": {
     text: "95 % interval of the edge holds it (surveys with the number exact)",
@@ -96,6 +100,9 @@ function judge(
   const exact = found.bands.length === truth.length;
   tallies.get("no false band")?.add(exact);
   tallies.get("number")?.add(exact);
+
+  const sureOf = (found.bandCountProbability?.all ?? []).findIndex((p) => p >= 0.95) + 1;
+  tallies.get("number not wrongly sure")?.add(sureOf === 0 || sureOf === truth.length);
 
   const trueEdges = truth.slice(0, -1).map(({ to }) => to);
   const foundEdges = new Set(found.edges.map(({ after }) => Math.round(after.in("inch"))));

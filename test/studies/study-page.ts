@@ -33,7 +33,8 @@ ${outside.length === 0 ? "Every share lies in the range wished for, where one is
 - _found_ is the share of trials that kept the promise; the last column is its own 95 % interval (Wilson, 1927). For
   edges there are two trials a survey. The two are not quite independent, so their interval is a little too narrow.
 - _no promise_ marks what cannot be promised and is told all the same. Wear of 0.25 to 0.5 thou is at the limit of
-  what these readings show: a weak edge is missed, or wear and sound shaft beside it pass for one slope. And where the
+  what these readings show: a weak edge is missed, or wear and sound shaft beside it pass for one slope. What can be promised
+  there is that the doubt is told: a wrong number of bands is seldom given a probability of 95 %. And where the
   readings are twice as bad as stated, that must be told from the readings themselves. For bands, many bands in the
   noise stated are weighed against fewer in a larger noise, and a chi-square test (1 %) widens the intervals. A taper is
   widened where honest noise scatters so much in less than one survey of four. So the intervals of a taper hold it in

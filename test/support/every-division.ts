@@ -11,6 +11,11 @@ export interface DivisionRules {
   readonly levelCentre: number;
   readonly levelSpread: number;
   readonly slopeSpread: number;
+  /** Default 1. */
+  readonly minimumPositions?: number;
+  /** The row of each reading and how far rows stand off from the band's line; default one row. */
+  readonly rows?: readonly number[];
+  readonly rowSpread?: number;
 }
 
 /** One division: its starts, its probability, and the level it gives at each position asked for. */
@@ -98,6 +103,7 @@ export function everyDivision(
   /** The allowed shapes of a band: density of its readings, and the height at a position given them. */
   function shapesOf(s: number, t: number): { density: number; heightAt: (p: number) => Height }[] {
     const different = new Set(x.slice(s, t)).size;
+    if (different < (rules.minimumPositions ?? 1)) return [];
     return rules.shapes
       .filter((shape) =>
         shape === "flat"
@@ -107,13 +113,26 @@ export function everyDivision(
       .map((shape) => {
         const weights = u.slice(s, t).map((v) => v ** -2);
         const xs = x.slice(s, t);
-        const middle =
-          xs.reduce((sum, v, i) => sum + weights[i]! * v, 0) / weights.reduce((a, b) => a + b, 0);
+        const middleOf = (of: (i: number) => boolean): number => {
+          const sum = (what: (i: number) => number): number =>
+            xs.reduce((all, _, i) => all + (of(i) ? what(i) : 0), 0);
+          return sum((i) => weights[i]! * xs[i]!) / sum((i) => weights[i]!);
+        };
+        const middle = middleOf(() => true);
+        const row = (i: number): number => rules.rows?.[s + i] ?? 0;
+        const rowSpread = rules.rowSpread ?? 0;
+        const rowSlope = (rowSpread / rules.levelSpread) * rules.slopeSpread;
         const shared = (a: number, b: number): number =>
           rules.levelSpread ** 2 +
           (shape === "flat" ? 0 : rules.slopeSpread ** 2 * (a - middle) * (b - middle));
+        const ofRow = (i: number, j: number): number => {
+          if (row(i) !== row(j)) return 0;
+          const own = middleOf((k) => row(k) === row(i));
+          const slope = shape === "flat" ? 0 : rowSlope ** 2 * (xs[i]! - own) * (xs[j]! - own);
+          return rowSpread ** 2 + slope;
+        };
         const factor = cholesky(
-          xs.map((a, i) => xs.map((b, j) => shared(a, b) + (i === j ? u[s + i]! ** 2 : 0))),
+          xs.map((a, i) => xs.map((b, j) => shared(a, b) + ofRow(i, j) + (i === j ? u[s + i]! ** 2 : 0))),
         );
         const off = solve(
           factor,

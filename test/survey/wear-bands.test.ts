@@ -277,19 +277,22 @@ describe("wearBands(profile) where readings scatter more than stated", () => {
   });
   it("widens the uncertainties by it, with degrees of freedom, so that they cover", () => {
     const right = runs.filter(({ bands }) => bands.length === 3);
+    let plain = 0;
     const inside = right.filter((run) => {
       const { value, standardUncertainty, degreesOfFreedom } = run.bands[1]!.depth!;
       expect(degreesOfFreedom).toBe(run.degreesOfFreedom);
-      expectClose(
-        standardUncertainty.in("inch"),
-        (run.noiseRatio * 0.00015) / Math.sqrt(run.bands[1]!.readingCount),
-        { rel: 1e-9, because: "no common uncertainty: widened u alone" },
-      );
+      const alone = (run.noiseRatio * 0.00015) / Math.sqrt(run.bands[1]!.readingCount);
+      expectClose(standardUncertainty.in("inch"), alone, {
+        rel: 0.1,
+        because: "no common uncertainty: widened u, and what a reading in doubt adds to it",
+      });
+      plain += Math.abs(standardUncertainty.in("inch") / alone - 1) < 1e-9 ? 1 : 0;
       return (
         Math.abs(value.in("inch") - 0.004) <=
         coverageFactor(0.95, degreesOfFreedom) * standardUncertainty.in("inch")
       );
     });
+    expect(plain / right.length).toBeGreaterThan(0.75); // in most no reading of the band is in doubt
     expect(inside.length / right.length).toBeGreaterThanOrEqual(0.87); // 95 % of 60, less 2.8 standard deviations
   });
 });

@@ -2,21 +2,29 @@ import { formatFixed, type Length } from "../../quantity/index.js";
 import type { GrossReading, Profile } from "../../survey/profile-types.js";
 import type { TableBlock } from "../blocks.js";
 import { angleText } from "./angle-text.js";
+import { percentText } from "./percent-text.js";
 import { offText, type ShownUnits, stationText } from "./shown-units.js";
 
-/** The readings that their neighbours contradict, each with its line, what was expected, and the likely slip. */
+/**
+ * The readings that their neighbours contradict, each with its line, what was expected, how probably it is gross, and the
+ * likely slip; and below them those that count although they may be gross.
+ */
 export function grossTable(
   profile: Profile,
   gross: readonly GrossReading[],
   units: ShownUnits,
+  doubtful: readonly GrossReading[] = [],
 ): TableBlock[] {
-  if (gross.length === 0) return [];
-  const anyRemark = gross.some(({ reading }) => profile.readings[reading]!.remark !== "");
+  const all = [...gross, ...doubtful];
+  if (all.length === 0) return [];
+  const aside = new Set(gross);
+  const anyProbability = all.some(({ probability }) => probability !== undefined);
+  const anyRemark = all.some(({ reading }) => profile.readings[reading]!.remark !== "");
   const size = (length: Length): string => formatFixed(length.in(units.size), units.decimals);
   return [
     {
       type: "table",
-      caption: `Contradicted by their neighbours: shown, given no weight, to be read again. Lines of ${profile.file}; sizes at 20 °C.`,
+      caption: `${captionOf(gross.length > 0, doubtful.length > 0)} Lines of ${profile.file}; sizes at 20 °C.`,
       columns: [
         { title: "line", align: "right" },
         { title: "station", unit: units.sizeSymbol, align: "right" },
@@ -25,13 +33,16 @@ export function grossTable(
         { title: "expected", unit: units.sizeSymbol, align: "right" },
         { title: "off by", align: "right" },
         { title: "times u", align: "right" },
+        ...(anyProbability ? [{ title: "gross error?", align: "right" } as const] : []),
+        ...(doubtful.length > 0 ? [{ title: "weight", align: "left" } as const] : []),
         { title: "likely slip", align: "left" },
         ...(anyRemark ? [{ title: "remark", align: "left" } as const] : []),
       ],
-      rows: gross.map(({ reading: index, residual, residualInU, likely }) => {
+      rows: all.map((one) => {
+        const { reading: index, residual, residualInU, probability, likely } = one;
         const { line, station, angle, diameter, remark } = profile.readings[index]!;
         return {
-          mark: "bad",
+          mark: aside.has(one) ? "bad" : "warn",
           cells: [
             String(line),
             stationText(station, units),
@@ -40,6 +51,10 @@ export function grossTable(
             size(diameter.minus(residual)),
             offText(residual, units),
             formatFixed(Math.abs(residualInU), 0),
+            ...(anyProbability
+              ? [probability === undefined ? "angles agree" : percentText(probability)]
+              : []),
+            ...(doubtful.length > 0 ? [aside.has(one) ? "none" : "counts"] : []),
             likely === "" ? "none evident" : likely,
             ...(anyRemark ? [remark] : []),
           ],
@@ -48,4 +63,14 @@ export function grossTable(
       showRows: 12,
     },
   ];
+}
+
+function captionOf(anyGross: boolean, anyDoubtful: boolean): string {
+  const aside = "Contradicted by their neighbours: shown, given no weight, to be read again.";
+  const kept =
+    "May be gross errors and count all the same, so that edges and depths are the less sure: read again.";
+  if (!anyDoubtful) return aside;
+  return anyGross
+    ? `${aside} Those with weight may be gross, too, and make edges and depths less sure.`
+    : kept;
 }

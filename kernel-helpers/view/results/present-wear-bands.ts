@@ -23,7 +23,7 @@ export function presentWearBands(wear: WearBands): Presentation {
       ...(wear.bands.length === 0 ? [] : [wearFigure(wear)]),
       bandTable(wear, units),
       bandShapeTable(wear, units),
-      ...grossTable(profile, wear.gross, units),
+      ...grossTable(profile, wear.gross, units, wear.doubtful),
       { type: "facts", facts: facts(wear, units) },
       ...warningBlocks([...profile.warnings, ...wear.warnings]),
     ],
