@@ -1046,6 +1046,8 @@ const wearMic = v.instrumentFrom("mic", { title: "Mic", resolution: "0.1 thou", 
 
 /** Helpers that take no readings, and why nothing of the list can be asked of them. */
 const notAsked: Readonly<Record<string, string>> = {
+  positionOfEdge: "takes the weights that the posterior reckoned, no readings",
+  shortestRunOfGaps: "takes the weights that the posterior reckoned, no readings",
   ...Object.fromEntries(
     "chiSquareCdf chiSquareQuantile chiSquareSurvival fCdf fQuantile fSurvival normalCdf normalQuantile studentTCdf studentTQuantile riceCdf coverageFactor"
       .split(" ")

@@ -11,6 +11,19 @@ export interface Expected {
   readonly u: number;
 }
 
+/** A reading put aside that is gross with less than this may still be the truth. */
+const sure = 0.99;
+
+/**
+ * Whether a reading put aside is gross beyond doubt: with 99 % or more, or where no probability is told. A shaft is not
+ * passed over one that is not: what is smallest counts it in.
+ *
+ * @param probability  that it is a gross error [-]; undefined where none is told
+ */
+export function isSurelyGross(probability: number | undefined): boolean {
+  return probability === undefined || probability >= sure;
+}
+
 /**
  * Gross readings in the order of the profile, each with what it is off by, the slip that may explain it, and how probably
  * it is gross (0 stands for less than 0.01).

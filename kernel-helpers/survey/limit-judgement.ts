@@ -1,5 +1,6 @@
 import { type Length, quantityFromSi } from "../quantity/index.js";
 import { coverageFactor, studentTCdf } from "../statistics/index.js";
+import { isSurelyGross } from "./gross-readings.js";
 import type { DiameterReading, WearBand, WearBands } from "./profile-types.js";
 
 /** The share that the uncertainty of the margin covers, two-sided. */
@@ -97,7 +98,8 @@ export function judgeLimit(wear: WearBands): readonly LimitJudgement[] {
 
 /** The smallest reading of a band that is below the limit beyond its own uncertainty, as an index; undefined where none is. */
 function plainlyBelow(band: WearBand, { profile, gross }: WearBands, limit: Length): number | undefined {
-  const aside = new Set(gross.map(({ reading }) => reading));
+  const surely = gross.filter(({ probability }) => isSurelyGross(probability));
+  const aside = new Set(surely.map(({ reading }) => reading));
   let worst: number | undefined;
   profile.readings.forEach(({ station, diameter, standardUncertainty }, i) => {
     if (aside.has(i) || station < band.from || station > band.to) return;

@@ -133,7 +133,7 @@ export interface WearBand {
   readonly depth: Measured<Length> | undefined;
   /** "worn": depth beyond its expanded uncertainty and beyond `wornBeyond`; "as made" otherwise; "over size". */
   readonly state: "as made" | "worn" | "over size" | "not judged";
-  /** Smallest single diameter read in the band (gross errors left out), and where. */
+  /** Smallest single diameter read in the band, and where; readings that are gross with 99 % or more are left out. */
   readonly smallest: {
     readonly diameter: Length;
     readonly station: Length;

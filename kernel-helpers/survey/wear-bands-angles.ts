@@ -22,6 +22,7 @@ const rarerThan = 0.01;
  * @param profile  the diameter along the shaft
  * @param members  the band's stations
  * @param gross  indices of readings without weight
+ * @param surelyGross  those of them that are gross beyond doubt: the others may be the smallest
  * @param widened  factor on the stated uncertainties [-]
  * @source chi-square test of equal means with known noise: textbook
  */
@@ -29,10 +30,12 @@ export function bandByAngle(
   profile: Profile,
   members: readonly StationMean[],
   gross: ReadonlySet<number>,
+  surelyGross: ReadonlySet<number>,
   widened: number,
 ): BandByAngle {
-  const sound = members.flatMap(({ station }) => station.readings.filter((i) => !gross.has(i)));
-  const smallest = sound
+  const there = members.flatMap(({ station }) => station.readings);
+  const smallest = there
+    .filter((i) => !surelyGross.has(i))
     .map((i) => profile.readings[i]!)
     .reduce((least, reading) => (reading.diameter.si < least.diameter.si ? reading : least));
   const usual = usualAngles(
@@ -58,7 +61,7 @@ export function bandByAngle(
   if (complete > 0) for (const [angle, sum] of offsets) offsets.set(angle, sum / complete);
   const lengthOf = (si: number): Length => quantityFromSi("length", si, smallest.diameter.writtenIn as never);
   return {
-    readingCount: sound.length,
+    readingCount: there.filter((i) => !gross.has(i)).length,
     smallest: Object.freeze({
       diameter: smallest.diameter,
       station: smallest.station,

@@ -3,7 +3,7 @@ import { type Partition, type PartitionOptions, partition, type SegmentShape } f
 import { bandInDoubt, grossChoices } from "./band-in-doubt.js";
 import { type Divide, divideLearning, divideMeans } from "./divide-means.js";
 import { beyondBoth, doubtfulReadings, mostToDoubt, usualNoise } from "./doubtful-readings.js";
-import { type Expected, grossReadings } from "./gross-readings.js";
+import { type Expected, grossReadings, isSurelyGross } from "./gross-readings.js";
 import type { BandEdge, Profile, WearBands } from "./profile-types.js";
 import { withoutGross } from "./profile-without.js";
 import { requireAgreeingReadings } from "./repeated-readings.js";
@@ -183,12 +183,13 @@ export function wearBands(profile: Profile, options: WearBandsOptions = {}): Wea
   );
   const at = (i: number): Length => means[i]!.station.station;
   const aside = new Set(parts.gross.map(({ index }) => index));
+  const surely = new Set([...gross].filter((i) => isSurelyGross(doubted.probability.get(i))));
   const dof = widened === 1 ? Number.POSITIVE_INFINITY : parts.degreesOfFreedom;
   const built = parts.segments.map((found, k) => {
     const [from, to] = [means[found.from]!.position, means[found.to]!.position];
     const segment = bandInDoubt(found, from, to, choices, widened);
     const members = means.slice(segment.from, segment.to + 1).filter((_, i) => !aside.has(segment.from + i));
-    const byAngle = bandByAngle(profile, members, gross, widened);
+    const byAngle = bandByAngle(profile, members, gross, surely, widened);
     const given = { profile, number: k + 1, segment, members, byAngle, widened, dof };
     return { band: wearBand(given, nominal, wornBeyond), segment, byAngle };
   });

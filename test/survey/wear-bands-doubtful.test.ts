@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { inch, thou } from "../../kernel-helpers/quantity/index.js";
-import { profileOf, type WearBands, wearBands } from "../../kernel-helpers/survey/index.js";
+import { judgeLimit, profileOf, type WearBands, wearBands } from "../../kernel-helpers/survey/index.js";
 import { present } from "../../kernel-helpers/view/index.js";
 import { expectClose } from "../support/expect-close.js";
 import { shaftTable } from "../support/shaft-table.js";
@@ -65,6 +65,27 @@ describe("wearBands(profile): which readings are gross, and how surely", () => {
     const all = worn.reduce((sum, { diameter }) => sum + diameter.si / worn.length, 0);
     const shift = Math.abs(levelOf(plain) - all);
     expect(Math.abs(levelOf(found) - levelOf(plain))).toBeLessThanOrEqual(shift * 1.01);
+  });
+
+  it("passes no shaft over a reading put aside that may be the truth: it is the band's smallest until it is gross beyond doubt", () => {
+    const offs = Array.from({ length: 16 }, (_, i) => -0.25 - 0.05 * i);
+    const outcomes = offs.map((off) => {
+      const found = surveyed({ "15@90": off });
+      const [put] = found.gross;
+      const limit = inch(2.4345 + (off + 0.3) / 1000);
+      const band = found.bands[1]!;
+      const { outcome } = judgeLimit({ ...found, limit })[1]!;
+      return {
+        probability: put?.probability,
+        smallest: Math.round(band.smallest.station.in("inch")) === 15,
+        outcome,
+      };
+    });
+    const open = outcomes.filter(({ probability }) => probability !== undefined && probability < 0.99);
+    const sure = outcomes.filter(({ probability }) => probability !== undefined && probability >= 0.99);
+    expect([open.length > 0, sure.length > 0]).toEqual([true, true]);
+    for (const { smallest, outcome } of open) expect([smallest, outcome]).toEqual([true, "cannot tell yet"]);
+    for (const { smallest, outcome } of sure) expect([smallest, outcome]).toEqual([false, "yes"]);
   });
 
   it("tells no probability where both angles of a station stand off alike: it may be a groove", () => {

@@ -62,7 +62,7 @@ export interface BudgetOptions {
  * @param options.slope  whether value and sources are lengths over lengths, as a taper is; changes nothing but how they are shown [-]
  * @returns the budget
  * @throws TypeError   it is no uncertain value
- * @throws RangeError  it is exact and has no budget, its uncertainty is 0, or the coverage is not between 0 and 1
+ * @throws RangeError  it is exact and has no budget, no source contributes anything, or the coverage is not between 0 and 1
  * @example
  * const bore = uncertain(measured(inch(2.4405), inch(0.0003)), "bore gauge");
  * const shaft = uncertain(measured(inch(2.4375), inch(0.0004)), "micrometer");
@@ -77,7 +77,8 @@ export function budget(of: AnyUncertain, options: BudgetOptions = {}): Budget {
   const { degreesOfFreedom = of.degreesOfFreedom } = options;
   if (sources.length === 0)
     throw new RangeError(`budget: the value must have an uncertain source, got the exact ${value}`);
-  if (siOf(standardUncertainty) === 0)
+  // Where correlated sources cancel there is much to show, though nothing is left.
+  if (sources.every(({ contribution }) => contribution === 0))
     throw new RangeError(
       `budget: the value must have an uncertainty to share out, got 0 for ${value} from ${sources.map(({ source }) => source.name).join(", ")}; give a source a standard uncertainty above 0, or leave it exact`,
     );

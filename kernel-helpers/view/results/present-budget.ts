@@ -39,7 +39,7 @@ export function presentBudget(shown: Budget): Presentation {
 
 /** An uncertain value is shown with its budget; an exact one by itself. */
 export function presentUncertain(value: AnyUncertain): Presentation {
-  if (value.sources.length > 0) return presentBudget(budget(value));
+  if (value.sources.some(({ contribution }) => contribution !== 0)) return presentBudget(budget(value));
   return Object.freeze<Presentation>({ title: `${value.value}, taken as exact`, blocks: [] });
 }
 
